@@ -1,0 +1,2 @@
+//! The `two-frames` command: parse, call, report.
+fn main() {}
