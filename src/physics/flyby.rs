@@ -1,0 +1,393 @@
+//! One pass: from what is chosen (an [`Encounter`]) to all that follows (a [`Flyby`]), in both frames.
+//!
+//! The relations are those of the two-body hyperbola with the planet's motion added; Curtis, *Orbital Mechanics for
+//! Engineering Students*, 2nd ed., sections 2.9 and 8.9 (from memory), gives each of them.
+
+use glam::DVec3;
+
+use super::aim::AimPlane;
+use super::conic::Conic;
+use super::error::FlybyError;
+use super::frame::{PlanetFrame, PlanetMotion, Position, SunFrame, Velocity};
+use super::planet::{Planet, check_positive};
+use super::sun_orbit::SunOrbit;
+use super::units::NEWTON_G;
+
+/// Closer to the flank than this, periapsis counts as neither ahead of the planet nor behind it.
+const FLANK: f64 = 1e-12;
+
+/// What is chosen: the planet, how the probe comes in and how close it is aimed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Encounter {
+    /// The planet.
+    pub planet: Planet,
+    /// Speed relative to the planet, far away, km/s; above 0.
+    pub v_infinity_km_s: f64,
+    /// Approach angle from the planet's velocity to the incoming v-infinity, rad, positive outward.
+    pub approach_rad: f64,
+    /// Crank angle, rad, 0 in the planet's orbit plane.
+    pub crank_rad: f64,
+    /// Closest distance from the planet's centre, km; above 0. Below the planet's radius the probe strikes.
+    pub periapsis_km: f64,
+    /// Aim angle, rad, from T towards R.
+    pub aim_rad: f64,
+}
+
+/// Whether the probe gets past the planet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Outcome {
+    /// Periapsis lies above the surface.
+    Passes,
+    /// Periapsis would lie below the surface: the probe ends there.
+    Strikes(Strike),
+}
+
+/// When and how fast a probe meets the surface.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Strike {
+    /// Time of impact, s; negative, because the periapsis it would have had counts as 0.
+    pub time_s: f64,
+    /// Speed relative to the planet at impact, km/s.
+    pub speed_km_s: f64,
+}
+
+/// Where periapsis lies, compared with the planet's motion. It decides the sign of the energy change.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// Periapsis behind the planet: the probe gains energy round the Sun.
+    Behind,
+    /// Periapsis ahead of the planet: the probe loses energy round the Sun.
+    Ahead,
+    /// Periapsis on the flank: no energy changes hands.
+    Neither,
+}
+
+/// All that follows from an [`Encounter`]. When the probe strikes, what would come after is still here as the pass
+/// that a smaller planet would have given; `outcome` says whether it happens.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Flyby {
+    /// The inputs.
+    pub encounter: Encounter,
+    /// Passes or strikes.
+    pub outcome: Outcome,
+    /// Semi-major axis a = μ/v∞² of the hyperbola, km, counted positive.
+    pub semi_major_axis_km: f64,
+    /// Eccentricity e = 1 + r/a.
+    pub eccentricity: f64,
+    /// Turn angle δ between incoming and outgoing v-infinity, rad, 0..π.
+    pub turn_rad: f64,
+    /// Impact parameter b = r √(1 + 2a/r), km: how far the incoming line passes from the planet's centre.
+    pub impact_parameter_km: f64,
+    /// The aim plane's axes S, T, R.
+    pub aim_plane: AimPlane,
+    /// The aim point b (cos θ, sin θ) on T and R, km.
+    pub aim_point_km: [f64; 2],
+    /// Unit vector from the planet's centre to periapsis.
+    pub periapsis_direction: DVec3,
+    /// Speed at periapsis relative to the planet, km/s.
+    pub periapsis_speed_km_s: f64,
+    /// v-infinity before, planet frame.
+    pub velocity_in: Velocity<PlanetFrame>,
+    /// v-infinity after, planet frame.
+    pub velocity_out: Velocity<PlanetFrame>,
+    /// Velocity round the Sun before, with the planet's pull left out.
+    pub sun_velocity_in: Velocity<SunFrame>,
+    /// Velocity round the Sun after, with the planet's pull left out.
+    pub sun_velocity_out: Velocity<SunFrame>,
+    /// Velocity change, km/s, the same vector in both frames; it points from periapsis to the planet's centre.
+    pub velocity_change: DVec3,
+    /// Change of energy per unit mass round the Sun, V·Δv, km²/s².
+    pub energy_change_km2_s2: f64,
+    /// Where periapsis lies.
+    pub side: Side,
+    /// Orbit round the Sun before.
+    pub orbit_before: SunOrbit,
+    /// Orbit round the Sun after.
+    pub orbit_after: SunOrbit,
+    motion: PlanetMotion,
+    hyperbola: Conic,
+}
+
+impl Flyby {
+    /// Solves an encounter.
+    ///
+    /// # Errors
+    /// [`FlybyError`] when an input is not a number in its domain, or when the answers leave the range of f64.
+    pub fn solve(encounter: &Encounter) -> Result<Self, FlybyError> {
+        encounter.check()?;
+        let flyby = Self::compute(*encounter);
+        match flyby.first_unbounded() {
+            Some(what) => Err(encounter.out_of_numbers(what)),
+            None => Ok(flyby),
+        }
+    }
+
+    fn compute(encounter: Encounter) -> Self {
+        let Encounter {
+            planet,
+            v_infinity_km_s: v_infinity,
+            periapsis_km: r,
+            ..
+        } = encounter;
+        let a = planet.gm / v_infinity / v_infinity;
+        let e = 1.0 + r / a;
+        let b = (r * (r + 2.0 * a)).sqrt();
+        // sin(δ/2) = 1/e and cos(δ/2) = b/(a e): exact companions, with no cancellation as e approaches 1.
+        let (sin_half, cos_half) = (1.0 / e, b / a / e);
+
+        let aim_plane = AimPlane::facing(encounter.approach_rad, encounter.crank_rad);
+        let miss = aim_plane.direction(encounter.aim_rad);
+        let s = aim_plane.s;
+        let periapsis_direction = s * sin_half + miss * cos_half;
+        let outgoing = s * (1.0 - 2.0 * sin_half * sin_half) - miss * (2.0 * sin_half * cos_half);
+        let forward = s * cos_half - miss * sin_half;
+        let hyperbola = Conic::new(planet.gm, r, -1.0 / a, periapsis_direction, forward);
+
+        let motion = PlanetMotion::forward(planet.orbit_speed());
+        let velocity_in = Velocity::new(s * v_infinity);
+        let velocity_out = Velocity::new(outgoing * v_infinity);
+        let sun_velocity_in = motion.velocity_seen_from_sun(velocity_in);
+        let sun_velocity_out = motion.velocity_seen_from_sun(velocity_out);
+        let velocity_change = periapsis_direction * (-2.0 * v_infinity * sin_half);
+        let (sin_aim, cos_aim) = libm::sincos(encounter.aim_rad);
+        Self {
+            encounter,
+            outcome: outcome(&planet, v_infinity, r, &hyperbola),
+            semi_major_axis_km: a,
+            eccentricity: e,
+            turn_rad: 2.0 * libm::atan2(a, b),
+            impact_parameter_km: b,
+            aim_plane,
+            aim_point_km: [b * cos_aim, b * sin_aim],
+            periapsis_direction,
+            periapsis_speed_km_s: libm::hypot(v_infinity, planet.escape_speed(r)),
+            velocity_in,
+            velocity_out,
+            sun_velocity_in,
+            sun_velocity_out,
+            velocity_change,
+            energy_change_km2_s2: motion.velocity().km_s.dot(velocity_change),
+            side: Side::of(periapsis_direction),
+            orbit_before: SunOrbit::through_planet(planet.orbit_km, sun_velocity_in),
+            orbit_after: SunOrbit::through_planet(planet.orbit_km, sun_velocity_out),
+            motion,
+            hyperbola,
+        }
+    }
+
+    /// The planet's motion in the Sun frame.
+    pub fn motion(&self) -> PlanetMotion {
+        self.motion
+    }
+
+    /// The hyperbola round the planet.
+    pub fn hyperbola(&self) -> &Conic {
+        &self.hyperbola
+    }
+
+    /// Whether the probe strikes the planet.
+    pub fn strikes(&self) -> bool {
+        matches!(self.outcome, Outcome::Strikes(_))
+    }
+
+    /// Position and velocity relative to the planet, `t` seconds after periapsis.
+    pub fn seen_from_planet(&self, t: f64) -> (Position<PlanetFrame>, Velocity<PlanetFrame>) {
+        let state = self.hyperbola.state_at(t);
+        (Position::new(state.r), Velocity::new(state.v))
+    }
+
+    /// Position and velocity in the Sun frame, `t` seconds after periapsis.
+    pub fn seen_from_sun(&self, t: f64) -> (Position<SunFrame>, Velocity<SunFrame>) {
+        let (r, v) = self.seen_from_planet(t);
+        (
+            self.motion.position_seen_from_sun(r, t),
+            self.motion.velocity_seen_from_sun(v),
+        )
+    }
+
+    /// Time after periapsis, s, at which the outgoing probe is `distance_km` from the planet's centre; `None` nearer
+    /// than periapsis. The incoming probe is there at minus this time.
+    pub fn time_at_distance(&self, distance_km: f64) -> Option<f64> {
+        self.hyperbola
+            .scaled_anomaly_at_distance(distance_km)
+            .map(|x| self.hyperbola.time_at_scaled_anomaly(x))
+    }
+
+    /// Change of the speed round the Sun, km/s: positive is a gain.
+    ///
+    /// From the energy, 2 V·Δv / (v + v'), because the difference of two nearly equal speeds would lose digits.
+    pub fn speed_change_km_s(&self) -> f64 {
+        let sum = self.sun_velocity_in.speed() + self.sun_velocity_out.speed();
+        if sum > 0.0 {
+            2.0 * self.energy_change_km2_s2 / sum
+        } else {
+            0.0
+        }
+    }
+
+    /// What the planet's own velocity changes by for a probe of `probe_kg`, km/s: minus the probe's change, scaled by
+    /// the ratio of the masses (conservation of momentum).
+    pub fn planet_velocity_change(&self, probe_kg: f64) -> DVec3 {
+        self.velocity_change * (-probe_kg * NEWTON_G / self.encounter.planet.gm)
+    }
+
+    /// The name of an answer that is not finite, if there is one.
+    fn first_unbounded(&self) -> Option<&'static str> {
+        let orbit_size = |orbit: &SunOrbit| {
+            orbit.semi_major_axis_km.unwrap_or(0.0)
+                + orbit.perihelion_km
+                + orbit.eccentricity
+                + orbit.energy_km2_s2
+        };
+        let answers = [
+            ("semi-major axis of the hyperbola", self.semi_major_axis_km),
+            ("eccentricity of the hyperbola", self.eccentricity),
+            ("impact parameter", self.impact_parameter_km),
+            ("speed at periapsis", self.periapsis_speed_km_s),
+            (
+                "speed round the Sun",
+                self.sun_velocity_in.speed() + self.sun_velocity_out.speed(),
+            ),
+            ("change of energy", self.energy_change_km2_s2),
+            (
+                "orbit round the Sun before the pass",
+                orbit_size(&self.orbit_before),
+            ),
+            (
+                "orbit round the Sun after the pass",
+                orbit_size(&self.orbit_after),
+            ),
+            (
+                "period before the pass",
+                self.orbit_before.period_s.unwrap_or(0.0),
+            ),
+            (
+                "period after the pass",
+                self.orbit_after.period_s.unwrap_or(0.0),
+            ),
+        ];
+        answers
+            .into_iter()
+            .find(|(_, value)| !value.is_finite())
+            .map(|(what, _)| what)
+    }
+}
+
+impl Encounter {
+    fn check(&self) -> Result<(), FlybyError> {
+        check_positive("speed relative to the planet", self.v_infinity_km_s, "km/s")?;
+        check_positive("periapsis", self.periapsis_km, "km")?;
+        let angles = [
+            ("approach angle", self.approach_rad),
+            ("crank angle", self.crank_rad),
+            ("aim angle", self.aim_rad),
+        ];
+        match angles.into_iter().find(|(_, value)| !value.is_finite()) {
+            Some((what, value)) => Err(FlybyError::NotAnAngle { what, value }),
+            None => Ok(()),
+        }
+    }
+
+    fn out_of_numbers(&self, what: &'static str) -> FlybyError {
+        FlybyError::OutOfNumbers {
+            what,
+            gm_km3_s2: self.planet.gm,
+            orbit_km: self.planet.orbit_km,
+            periapsis_km: self.periapsis_km,
+        }
+    }
+}
+
+impl Side {
+    fn of(periapsis_direction: DVec3) -> Self {
+        match periapsis_direction.y {
+            y if y < -FLANK => Self::Behind,
+            y if y > FLANK => Self::Ahead,
+            _ => Self::Neither,
+        }
+    }
+}
+
+fn outcome(planet: &Planet, v_infinity: f64, periapsis_km: f64, hyperbola: &Conic) -> Outcome {
+    if periapsis_km >= planet.radius_km {
+        return Outcome::Passes;
+    }
+    let x = hyperbola
+        .scaled_anomaly_at_distance(planet.radius_km)
+        .unwrap_or(0.0);
+    Outcome::Strikes(Strike {
+        time_s: -hyperbola.time_at_scaled_anomaly(x),
+        speed_km_s: libm::hypot(v_infinity, planet.escape_speed(planet.radius_km)),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::physics::{Body, units::RADIANS_PER_DEGREE};
+
+    fn jupiter(v_infinity: f64, approach_deg: f64, radii: f64, aim_deg: f64) -> Flyby {
+        let planet = Planet::of(Body::Jupiter);
+        Flyby::solve(&Encounter {
+            planet,
+            v_infinity_km_s: v_infinity,
+            approach_rad: approach_deg * RADIANS_PER_DEGREE,
+            crank_rad: 0.0,
+            periapsis_km: radii * planet.radius_km,
+            aim_rad: aim_deg * RADIANS_PER_DEGREE,
+        })
+        .expect("an ordinary encounter")
+    }
+
+    #[test]
+    fn periapsis_behind_gains_and_ahead_loses() {
+        let (behind, ahead) = (
+            jupiter(9.0, 129.0, 8.0, 0.0),
+            jupiter(9.0, 129.0, 8.0, 180.0),
+        );
+        assert_eq!((behind.side, ahead.side), (Side::Behind, Side::Ahead));
+        assert!(behind.speed_change_km_s() > 10.0 && ahead.speed_change_km_s() < 0.0);
+    }
+
+    #[test]
+    fn a_head_on_approach_gains_on_both_sides() {
+        for aim in [0.0, 90.0, 180.0, -90.0] {
+            assert_eq!(
+                jupiter(9.0, 180.0, 8.0, aim).side,
+                Side::Behind,
+                "aim angle {aim}"
+            );
+        }
+    }
+
+    #[test]
+    fn a_low_periapsis_strikes_before_time_zero() {
+        let flyby = jupiter(9.0, 129.0, 0.5, 0.0);
+        let Outcome::Strikes(strike) = flyby.outcome else {
+            panic!("half a radius is inside the planet")
+        };
+        let (r, v) = flyby.seen_from_planet(strike.time_s);
+        assert!(strike.time_s < 0.0);
+        assert!(
+            (r.km.length() / 71_492.0 - 1.0).abs() < 1e-13
+                && (v.speed() / strike.speed_km_s - 1.0).abs() < 1e-13
+        );
+    }
+
+    #[test]
+    fn an_answer_beyond_numbers_is_a_sentence() {
+        let planet = Planet::custom(1e300, 1e200, 1e8).expect("allowed one by one");
+        let encounter = Encounter {
+            planet,
+            periapsis_km: 1e204,
+            ..jupiter(9.0, 129.0, 8.0, 0.0).encounter
+        };
+        let refusal = Flyby::solve(&encounter)
+            .expect_err("b overflows")
+            .to_string();
+        assert!(
+            refusal.contains("impact parameter") && refusal.contains("try"),
+            "{refusal}"
+        );
+    }
+}

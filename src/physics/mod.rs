@@ -1,0 +1,23 @@
+//! The physics: pure functions of f64, nothing of the page, the command or the units that people type.
+//!
+//! Units are km, s, km/s, km³/s² and radians throughout. Every transcendental goes through `libm`, so that a native
+//! test, the command and the browser compute the same bits.
+
+mod aim;
+mod conic;
+mod error;
+mod flyby;
+mod frame;
+mod kepler;
+mod planet;
+mod sun_orbit;
+pub mod units;
+
+pub use aim::AimPlane;
+pub use conic::{Conic, Elements, State};
+pub use error::FlybyError;
+pub use flyby::{Encounter, Flyby, Outcome, Side, Strike};
+pub use frame::{Frame, PlanetFrame, PlanetMotion, Position, SunFrame, Velocity};
+pub use kepler::{MAX_STEPS, Root, Universal, solve as solve_kepler};
+pub use planet::{Body, Planet, Zone, ZoneKind};
+pub use sun_orbit::SunOrbit;
