@@ -1,1 +1,6 @@
 //! Two Frames.
+#[cfg(all(feature = "command", not(target_arch = "wasm32")))]
+pub mod cli;
+pub mod physics;
+pub mod report;
+pub mod scenario;

@@ -1,0 +1,17 @@
+//! A flyby in words and numbers for people: units, rounding and sentences happen here and nowhere else.
+
+mod csv;
+mod describe;
+mod number;
+mod quantity;
+mod readout;
+mod sentence;
+mod solution;
+
+pub use csv::{Sweep, SweepError, csv};
+pub use describe::{describe_diagram, describe_record, describe_stage};
+pub use number::{MINUS, degrees, fixed, moment, significant, span};
+pub use quantity::{Instant, Quantity};
+pub use readout::{Cell, Fact, Row, Value, facts, now, readouts};
+pub use sentence::{cautions, planet_sentence, sun_sentence, why_sentence};
+pub use solution::{OrbitPart, PlanetFramePart, PlanetPart, Solution, SunFramePart};

@@ -1,0 +1,141 @@
+//! Numbers as people read them: rounded, with a true minus sign, times in fitting units.
+
+use crate::physics::units::{DAYS_PER_YEAR, DEGREES_PER_RADIAN, SECONDS_PER_DAY, SECONDS_PER_HOUR};
+
+/// The minus sign (U+2212), as wide as a plus.
+pub const MINUS: char = '−';
+
+/// A thin space that does not break, between groups of three digits.
+const GROUP: char = '\u{202f}';
+
+/// `value` with a fixed number of decimals: "−1 234.50". A value that rounds to zero carries no sign.
+pub fn fixed(value: f64, decimals: usize) -> String {
+    let digits = format!("{:.decimals$}", value.abs());
+    let negative = value < 0.0 && digits.bytes().any(|byte| matches!(byte, b'1'..=b'9'));
+    let (whole, fraction) = digits.split_once('.').unwrap_or((&digits, ""));
+    let mut text = String::new();
+    if negative {
+        text.push(MINUS);
+    }
+    push_grouped(&mut text, whole);
+    if !fraction.is_empty() {
+        text.push('.');
+        text.push_str(fraction);
+    }
+    text
+}
+
+/// The digits of a whole number in groups of three, where there are more than four.
+fn push_grouped(text: &mut String, whole: &str) {
+    for (i, digit) in whole.chars().enumerate() {
+        let left = whole.len() - i;
+        if i > 0 && left % 3 == 0 && whole.len() > 4 {
+            text.push(GROUP);
+        }
+        text.push(digit);
+    }
+}
+
+/// `value` with a sign in front even when positive: "+10.90". Zero, once rounded, carries none.
+pub(super) fn signed(value: f64, decimals: usize) -> String {
+    let text = fixed(value, decimals);
+    let is_zero = !text.bytes().any(|byte| matches!(byte, b'1'..=b'9'));
+    if is_zero || value < 0.0 {
+        text
+    } else {
+        format!("+{text}")
+    }
+}
+
+/// `value` with about `digits` significant digits, whatever its size: "0.0123", "571 936", "3.3 × 10⁻²⁴".
+pub fn significant(value: f64, digits: usize) -> String {
+    let size = value.abs();
+    if size == 0.0 {
+        return "0".into();
+    }
+    if !(1e-3..1e7).contains(&size) {
+        return scientific(value, digits);
+    }
+    let magnitude = libm::floor(libm::log10(size)) as i64;
+    let decimals = (digits as i64 - 1 - magnitude).max(0);
+    fixed(value, decimals as usize)
+}
+
+/// `value` as a decimal number times a power of ten, with a raised exponent.
+fn scientific(value: f64, digits: usize) -> String {
+    let text = format!("{:.*e}", digits.saturating_sub(1), value.abs());
+    let (mantissa, exponent) = text.split_once('e').unwrap_or((&text, "0"));
+    let raised: String = exponent.chars().map(raised).collect();
+    let sign = if value < 0.0 {
+        MINUS.to_string()
+    } else {
+        String::new()
+    };
+    format!("{sign}{mantissa} × 10{raised}")
+}
+
+fn raised(character: char) -> char {
+    const DIGITS: [char; 10] = ['⁰', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹'];
+    character
+        .to_digit(10)
+        .map_or('⁻', |digit| DIGITS[digit as usize])
+}
+
+/// An angle given in radians, in degrees with `decimals`: "94.2°".
+pub fn degrees(radians: f64, decimals: usize) -> String {
+    format!("{}°", fixed(radians * DEGREES_PER_RADIAN, decimals))
+}
+
+/// A length of time, s, in the unit that fits: "12 s", "3.40 hours", "1.15 days", "2.30 years".
+pub fn span(seconds: f64) -> String {
+    let size = seconds.abs();
+    let (value, unit) = match size {
+        s if s < 120.0 => (size, "s"),
+        s if s < 2.0 * SECONDS_PER_HOUR => (size / 60.0, "minutes"),
+        s if s < SECONDS_PER_DAY => (size / SECONDS_PER_HOUR, "hours"),
+        s if s < 2.0 * DAYS_PER_YEAR * SECONDS_PER_DAY => (size / SECONDS_PER_DAY, "days"),
+        _ => (size / SECONDS_PER_DAY / DAYS_PER_YEAR, "years"),
+    };
+    format!("{} {unit}", significant(value, 3))
+}
+
+/// A moment, s after periapsis, in words: "1.15 days after periapsis".
+pub fn moment(seconds: f64) -> String {
+    match seconds {
+        s if s.abs() < 0.5 => "at periapsis".into(),
+        s if s < 0.0 => format!("{} before periapsis", span(s)),
+        s => format!("{} after periapsis", span(s)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn zero_has_no_sign_however_it_came_about() {
+        assert_eq!(
+            (
+                fixed(-0.001, 2).as_str(),
+                signed(0.004, 2).as_str(),
+                signed(-0.0, 1).as_str()
+            ),
+            ("0.00", "0.00", "0.0")
+        );
+    }
+
+    #[test]
+    fn long_numbers_are_grouped_and_small_ones_are_powers_of_ten() {
+        assert_eq!(fixed(571_936.0, 0), "571\u{202f}936");
+        assert_eq!(fixed(-1234.5, 1), "−1234.5");
+        assert_eq!(significant(-3.3e-24, 2), "−3.3 × 10⁻²⁴");
+        assert_eq!(significant(0.012_34, 3), "0.0123");
+    }
+
+    #[test]
+    fn times_take_the_unit_that_fits() {
+        assert_eq!(moment(99_360.0), "1.15 days after periapsis");
+        assert_eq!(moment(-7_200.0), "2.00 hours before periapsis");
+        assert_eq!(moment(0.0), "at periapsis");
+    }
+}

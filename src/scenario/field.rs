@@ -1,0 +1,260 @@
+//! The numbers that a person can set: key, words, unit, range and default of each, in one place for every door.
+
+use super::notice::Notice;
+
+/// A number of a scenario. The order is that of the scenario text.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs, reason = "each field is described in its Spec")]
+pub enum Field {
+    Gm,
+    Radius,
+    Orbit,
+    VInfinity,
+    Approach,
+    Crank,
+    Periapsis,
+    Aim,
+    ProbeMass,
+}
+
+/// How a slider spreads its range.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Scale {
+    /// Equal steps.
+    Linear,
+    /// Equal ratios.
+    Logarithmic,
+}
+
+/// All that is known of a field.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spec {
+    /// Key in the scenario text.
+    pub key: &'static str,
+    /// Name on the page.
+    pub label: &'static str,
+    /// Unit as it is written after the number.
+    pub unit: &'static str,
+    /// One line: what it means.
+    pub meaning: &'static str,
+    /// Smallest value allowed.
+    pub min: f64,
+    /// Largest value allowed.
+    pub max: f64,
+    /// The value when none is given; `None` for a custom planet's numbers, which have to be given.
+    pub default: Option<f64>,
+    /// The part of the range that the slider covers.
+    pub slider: (f64, f64),
+    /// How the slider spreads it.
+    pub scale: Scale,
+    /// What the − and + buttons change: a difference on a linear scale, a ratio on a logarithmic one.
+    pub step: f64,
+}
+
+impl Field {
+    /// Every field, in the order of the scenario text.
+    pub const ALL: [Self; 9] = [
+        Self::Gm,
+        Self::Radius,
+        Self::Orbit,
+        Self::VInfinity,
+        Self::Approach,
+        Self::Crank,
+        Self::Periapsis,
+        Self::Aim,
+        Self::ProbeMass,
+    ];
+
+    /// The field's description.
+    pub fn spec(self) -> &'static Spec {
+        match self {
+            Self::Gm => &GM,
+            Self::Radius => &RADIUS,
+            Self::Orbit => &ORBIT,
+            Self::VInfinity => &V_INFINITY,
+            Self::Approach => &APPROACH,
+            Self::Crank => &CRANK,
+            Self::Periapsis => &PERIAPSIS,
+            Self::Aim => &AIM,
+            Self::ProbeMass => &PROBE_MASS,
+        }
+    }
+
+    /// The field with this key.
+    pub fn from_key(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|field| field.spec().key == key)
+    }
+
+    /// Whether the field describes a custom planet.
+    pub fn is_of_custom_planet(self) -> bool {
+        self.spec().default.is_none()
+    }
+
+    /// The value itself if the field may have it.
+    ///
+    /// # Errors
+    /// A [`Notice`] naming key, value and rule.
+    pub fn check(self, value: f64) -> Result<f64, Notice> {
+        let spec = self.spec();
+        let allowed = value.is_finite() && value >= spec.min && value <= spec.max;
+        if allowed {
+            Ok(value)
+        } else {
+            Err(Notice::OutOfRange(self, super::print_number(value)))
+        }
+    }
+}
+
+impl Spec {
+    /// The slider's position, 0..1, for a value; beyond the slider's ends it stays at the end.
+    pub fn position(&self, value: f64) -> f64 {
+        let (low, high) = self.slider;
+        let fraction = match self.scale {
+            Scale::Linear => (value - low) / (high - low),
+            Scale::Logarithmic => libm::log(value / low) / libm::log(high / low),
+        };
+        fraction.clamp(0.0, 1.0)
+    }
+
+    /// The value at a slider's position, 0..1, rounded to what a person can tell apart.
+    pub fn value_at(&self, position: f64) -> f64 {
+        let (low, high) = self.slider;
+        let position = position.clamp(0.0, 1.0);
+        let value = match self.scale {
+            Scale::Linear => low + (high - low) * position,
+            Scale::Logarithmic => low * libm::pow(high / low, position),
+        };
+        round_to_digits(value, if self.scale == Scale::Linear { 4 } else { 3 })
+            .clamp(self.min, self.max)
+    }
+
+    /// The value one press of − (`presses = -1`) or + away, kept within the range.
+    pub fn stepped(&self, value: f64, presses: f64) -> f64 {
+        let moved = match self.scale {
+            Scale::Linear => ((value + self.step * presses) / self.step).round() * self.step,
+            Scale::Logarithmic => round_to_digits(value * libm::pow(self.step, presses), 3),
+        };
+        // 12 digits drop the rounding of the step itself (0.30000000000000004).
+        round_to_digits(moved, 12).clamp(self.min, self.max)
+    }
+}
+
+/// Rounds to a number of significant decimal digits, by way of the text: that gives the double nearest to the
+/// decimal number, where multiplying and dividing would leave a tail.
+fn round_to_digits(value: f64, digits: usize) -> f64 {
+    format!("{value:.*e}", digits - 1).parse().unwrap_or(value)
+}
+
+/// The largest number that can be given for a custom planet.
+const LARGEST: f64 = f64::MAX;
+/// The smallest: anything above 0.
+const ABOVE_ZERO: f64 = f64::MIN_POSITIVE;
+
+const GM: Spec = Spec {
+    key: "gm",
+    label: "Gravitational parameter, GM",
+    unit: "km³/s²",
+    meaning: "How strongly the custom planet pulls: its mass times Newton's constant.",
+    min: ABOVE_ZERO,
+    max: LARGEST,
+    default: None,
+    slider: (1e3, 1e9),
+    scale: Scale::Logarithmic,
+    step: 1.1,
+};
+const RADIUS: Spec = Spec {
+    key: "radius",
+    label: "Radius",
+    unit: "km",
+    meaning: "Distance from the custom planet's centre to its surface.",
+    min: ABOVE_ZERO,
+    max: LARGEST,
+    default: None,
+    slider: (500.0, 200_000.0),
+    scale: Scale::Logarithmic,
+    step: 1.1,
+};
+const ORBIT: Spec = Spec {
+    key: "orbit",
+    label: "Orbit radius",
+    unit: "AU",
+    meaning: "Distance of the custom planet from the Sun; it sets how fast the planet moves. The Earth's is 1 AU.",
+    min: ABOVE_ZERO,
+    max: LARGEST,
+    default: None,
+    slider: (0.1, 50.0),
+    scale: Scale::Logarithmic,
+    step: 1.1,
+};
+const V_INFINITY: Spec = Spec {
+    key: "v-infinity",
+    label: "Speed relative to the planet, v∞",
+    unit: "km/s",
+    meaning: "v-infinity: how fast the probe comes in from far away, seen from the planet.",
+    min: 0.01,
+    max: 100.0,
+    default: Some(9.0),
+    slider: (0.1, 40.0),
+    scale: Scale::Linear,
+    step: 0.1,
+};
+const APPROACH: Spec = Spec {
+    key: "approach",
+    label: "Approach angle",
+    unit: "°",
+    meaning: "0° catches the planet up from behind, 180° meets it head-on; + heads outward, − heads sunward.",
+    min: -180.0,
+    max: 180.0,
+    default: Some(129.0),
+    slider: (-180.0, 180.0),
+    scale: Scale::Linear,
+    step: 1.0,
+};
+const CRANK: Spec = Spec {
+    key: "crank",
+    label: "Crank angle",
+    unit: "°",
+    meaning: "Tilts the approach out of the planet's orbit plane, round the planet's direction of motion.",
+    min: -180.0,
+    max: 180.0,
+    default: Some(0.0),
+    slider: (-180.0, 180.0),
+    scale: Scale::Linear,
+    step: 1.0,
+};
+const PERIAPSIS: Spec = Spec {
+    key: "periapsis",
+    label: "Periapsis",
+    unit: "planet radii",
+    meaning: "Closest distance from the planet's centre. Under 1 the probe strikes the planet.",
+    min: 0.01,
+    max: 10_000.0,
+    default: Some(8.0),
+    slider: (0.5, 200.0),
+    scale: Scale::Logarithmic,
+    step: 1.05,
+};
+const AIM: Spec = Spec {
+    key: "aim",
+    label: "Aim angle",
+    unit: "°",
+    meaning: "Where round the planet the probe passes: 0° and 180° in the orbit plane, −90° over north, 90° over south.",
+    min: -180.0,
+    max: 180.0,
+    default: Some(0.0),
+    slider: (-180.0, 180.0),
+    scale: Scale::Linear,
+    step: 1.0,
+};
+const PROBE_MASS: Spec = Spec {
+    key: "probe-mass",
+    label: "Probe mass",
+    unit: "kg",
+    meaning: "Changes no path and no speed of the probe; it sets how little the planet itself slows down or speeds up.",
+    min: 1e-3,
+    max: 1e9,
+    default: Some(480.0),
+    slider: (1.0, 1e6),
+    scale: Scale::Logarithmic,
+    step: 1.1,
+};

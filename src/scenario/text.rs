@@ -1,0 +1,253 @@
+//! The scenario text: `v=1&planet=jupiter&v-infinity=9&approach=129&periapsis=8&aim=0`.
+
+use std::fmt;
+
+use super::choice::{CustomPlanet, PlanetChoice};
+use super::field::Field;
+use super::notice::Notice;
+use super::settings::Scenario;
+
+/// The version of the text that this program writes and reads.
+const VERSION: &str = "1";
+
+/// A text read leniently: a usable scenario, and what could not be used.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reading {
+    /// The scenario, with the default of each field that could not be used.
+    pub scenario: Scenario,
+    /// What could not be used, in the order of the text.
+    pub notices: Vec<Notice>,
+}
+
+impl Scenario {
+    /// Reads a text, taking the default wherever the text cannot be used. Never fails: see [`Reading::notices`].
+    pub fn read(text: &str) -> Reading {
+        let mut reader = Reader::default();
+        for piece in text.split('&').filter(|piece| !piece.is_empty()) {
+            if let Err(notice) = reader.take(piece) {
+                reader.notices.push(notice);
+            }
+        }
+        reader.finish()
+    }
+
+    /// Reads a text and refuses it when any part cannot be used.
+    ///
+    /// # Errors
+    /// Every [`Notice`], in the order of the text.
+    pub fn read_strictly(text: &str) -> Result<Self, Vec<Notice>> {
+        let Reading { scenario, notices } = Self::read(text);
+        if notices.is_empty() {
+            Ok(scenario)
+        } else {
+            Err(notices)
+        }
+    }
+}
+
+/// The text so far. A custom planet is put together at the end, because its numbers may stand in any order.
+#[derive(Default)]
+struct Reader<'a> {
+    scenario: Scenario,
+    seen: Vec<&'a str>,
+    custom: bool,
+    planet_numbers: Vec<(Field, f64)>,
+    notices: Vec<Notice>,
+}
+
+impl<'a> Reader<'a> {
+    fn take(&mut self, piece: &'a str) -> Result<(), Notice> {
+        let (key, value) = piece
+            .split_once('=')
+            .ok_or_else(|| Notice::NotAPair(piece.into()))?;
+        if self.seen.contains(&key) {
+            return Err(Notice::Twice(key.into(), value.into()));
+        }
+        let field = Field::from_key(key);
+        if field.is_some() || matches!(key, "v" | "planet") {
+            self.seen.push(key);
+        }
+        match (key, field) {
+            ("v", _) if value == VERSION => Ok(()),
+            ("v", _) => Err(Notice::UnknownVersion(value.into())),
+            ("planet", _) => self.take_planet(value),
+            (_, Some(field)) => self.take_number(field, value),
+            _ => Err(Notice::UnknownKey(key.into())),
+        }
+    }
+
+    fn take_planet(&mut self, value: &str) -> Result<(), Notice> {
+        self.custom = value == PlanetChoice::CUSTOM;
+        if !self.custom {
+            self.scenario.set_planet(PlanetChoice::known(value)?);
+        }
+        Ok(())
+    }
+
+    fn take_number(&mut self, field: Field, text: &str) -> Result<(), Notice> {
+        let number: f64 = text
+            .parse()
+            .map_err(|_| Notice::NotANumber(field, text.into()))?;
+        if !number.is_finite() {
+            return Err(Notice::NotANumber(field, text.into()));
+        }
+        // The notice repeats the value as it was given, not as it was understood.
+        let number = field
+            .check(number)
+            .map_err(|_| Notice::OutOfRange(field, text.into()))?;
+        if field.is_of_custom_planet() {
+            self.planet_numbers.push((field, number));
+            return Ok(());
+        }
+        self.scenario.set(field, number)
+    }
+
+    fn finish(mut self) -> Reading {
+        let numbers = std::mem::take(&mut self.planet_numbers);
+        if self.custom {
+            self.finish_custom_planet(&numbers);
+        } else {
+            let stray = numbers
+                .iter()
+                .map(|(field, value)| Notice::NotCustom(*field, print_number(*value)));
+            self.notices.extend(stray);
+        }
+        Reading {
+            scenario: self.scenario,
+            notices: self.notices,
+        }
+    }
+
+    /// A custom planet needs all three numbers: without them the default planet stands in.
+    fn finish_custom_planet(&mut self, numbers: &[(Field, f64)]) {
+        let mut number = |field: Field| {
+            let found = numbers
+                .iter()
+                .find(|(given, _)| *given == field)
+                .map(|(_, value)| *value);
+            // A number that is there but could not be used has its own notice already.
+            if found.is_none() && !self.seen.contains(&field.spec().key) {
+                self.notices.push(Notice::Missing(field));
+            }
+            found
+        };
+        let numbers = (
+            number(Field::Gm),
+            number(Field::Radius),
+            number(Field::Orbit),
+        );
+        if let (Some(gm_km3_s2), Some(radius_km), Some(orbit_au)) = numbers {
+            self.scenario.set_planet(PlanetChoice::Custom(CustomPlanet {
+                gm_km3_s2,
+                radius_km,
+                orbit_au,
+            }));
+        }
+    }
+}
+
+impl fmt::Display for Scenario {
+    /// The text form. A crank angle and a probe mass are left out at their defaults; the rest always stands.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "v={VERSION}&planet={}", self.planet().key())?;
+        for field in Field::ALL {
+            let optional = matches!(field, Field::Crank | Field::ProbeMass);
+            match self.get(field) {
+                Some(value) if !(optional && Some(value) == field.spec().default) => {
+                    write!(f, "&{}={}", field.spec().key, print_number(value))?;
+                }
+                _ => {}
+            }
+        }
+        Ok(())
+    }
+}
+
+impl From<Scenario> for String {
+    fn from(scenario: Scenario) -> Self {
+        scenario.to_string()
+    }
+}
+
+impl TryFrom<String> for Scenario {
+    type Error = String;
+
+    fn try_from(text: String) -> Result<Self, String> {
+        Self::read_strictly(&text).map_err(|notices| {
+            notices
+                .iter()
+                .map(Notice::to_string)
+                .collect::<Vec<_>>()
+                .join(" ")
+        })
+    }
+}
+
+/// A number as text that reads back to the same bits: the shortest such decimal, with an exponent only where the plain
+/// form would run long.
+pub fn print_number(value: f64) -> String {
+    let plain = value == 0.0 || (1e-6..1e16).contains(&value.abs());
+    if plain {
+        format!("{value}")
+    } else {
+        format!("{value:e}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_default_prints_as_the_contract_shows_it() {
+        let text = Scenario::default().to_string();
+        assert_eq!(
+            text,
+            "v=1&planet=jupiter&v-infinity=9&approach=129&periapsis=8&aim=0"
+        );
+        assert_eq!(Scenario::read_strictly(&text), Ok(Scenario::default()));
+        assert_eq!(Scenario::read_strictly(""), Ok(Scenario::default()));
+    }
+
+    #[test]
+    fn a_bad_value_leaves_the_default_and_says_why() {
+        let reading = Scenario::read("planet=jupiter&periapsis=0.001&v-infinity=fast&flavour=3");
+        assert_eq!(reading.scenario, Scenario::default());
+        let words: Vec<_> = reading.notices.iter().map(Notice::to_string).collect();
+        assert_eq!(
+            words[0],
+            "periapsis=0.001: the value has to be from 0.01 to 10000 planet radii; try 8."
+        );
+        assert_eq!(
+            words[1],
+            "v-infinity=fast: the value has to be a number; try 9."
+        );
+        assert!(words[2].starts_with("flavour: there is no such key"));
+    }
+
+    #[test]
+    fn a_custom_planet_needs_its_three_numbers() {
+        let whole = "v=1&planet=custom&gm=5e5&radius=7000&orbit=0.5&v-infinity=9&approach=129&periapsis=8&aim=0";
+        let scenario = Scenario::read_strictly(whole).expect("all three are there");
+        assert_eq!(scenario.get(Field::Gm), Some(5e5));
+        let reading = Scenario::read("planet=custom&gm=5e5&radius=-1");
+        assert_eq!(reading.scenario.planet(), Scenario::default().planet());
+        assert_eq!(reading.notices.len(), 2);
+        assert!(matches!(
+            Scenario::read("gm=5").notices[..],
+            [Notice::NotCustom(Field::Gm, _)]
+        ));
+    }
+
+    #[test]
+    fn not_a_number_is_not_a_number() {
+        for bad in ["NaN", "inf", "-inf", "1e999", "", "1,5", "0x10"] {
+            let reading = Scenario::read(&format!("periapsis={bad}"));
+            assert_eq!(
+                (reading.scenario, reading.notices.len()),
+                (Scenario::default(), 1),
+                "{bad}"
+            );
+        }
+    }
+}
