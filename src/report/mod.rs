@@ -10,7 +10,7 @@ mod solution;
 
 pub use csv::{Sweep, SweepError, csv};
 pub use describe::{describe_diagram, describe_record, describe_stage};
-pub use number::{MINUS, degrees, fixed, moment, significant, span};
+pub use number::{MINUS, degrees, fixed, moment, short, short_span, significant, span};
 pub use quantity::{Instant, Quantity};
 pub use readout::{Cell, Fact, Row, Value, facts, now, readouts};
 pub use sentence::{cautions, planet_sentence, sun_sentence, why_sentence};

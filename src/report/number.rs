@@ -29,7 +29,7 @@ pub fn fixed(value: f64, decimals: usize) -> String {
 fn push_grouped(text: &mut String, whole: &str) {
     for (i, digit) in whole.chars().enumerate() {
         let left = whole.len() - i;
-        if i > 0 && left % 3 == 0 && whole.len() > 4 {
+        if i > 0 && left.is_multiple_of(3) && whole.len() > 4 {
             text.push(GROUP);
         }
         text.push(digit);
@@ -56,9 +56,9 @@ pub fn significant(value: f64, digits: usize) -> String {
     if !(1e-3..1e7).contains(&size) {
         return scientific(value, digits);
     }
-    let magnitude = libm::floor(libm::log10(size)) as i64;
-    let decimals = (digits as i64 - 1 - magnitude).max(0);
-    fixed(value, decimals as usize)
+    let magnitude = libm::floor(libm::log10(size));
+    // A cast from a negative number to usize gives 0: a large number has no decimals.
+    fixed(value, (digits as f64 - 1.0 - magnitude) as usize)
 }
 
 /// `value` as a decimal number times a power of ten, with a raised exponent.
@@ -86,17 +86,42 @@ pub fn degrees(radians: f64, decimals: usize) -> String {
     format!("{}°", fixed(radians * DEGREES_PER_RADIAN, decimals))
 }
 
-/// A length of time, s, in the unit that fits: "12 s", "3.40 hours", "1.15 days", "2.30 years".
+/// [`significant`] without trailing zeros: "8", "55.7", for numbers that a person chose.
+pub fn short(value: f64, digits: usize) -> String {
+    let text = significant(value, digits);
+    if text.contains('.') && !text.contains('×') {
+        return text.trim_end_matches('0').trim_end_matches('.').into();
+    }
+    text
+}
+
+/// A length of time, s, in the unit that fits: "12.0 s", "3.40 hours", "1.15 days", "2.30 years".
 pub fn span(seconds: f64) -> String {
+    let (value, unit) = in_fitting_unit(seconds);
+    format!("{} {unit}", significant(value, 3))
+}
+
+/// A round length of time, s: "6 hours".
+pub fn short_span(seconds: f64) -> String {
+    let (value, unit) = in_fitting_unit(seconds);
+    let text = short(value, 3);
+    let unit = if text == "1" {
+        unit.trim_end_matches('s')
+    } else {
+        unit
+    };
+    format!("{text} {unit}")
+}
+
+fn in_fitting_unit(seconds: f64) -> (f64, &'static str) {
     let size = seconds.abs();
-    let (value, unit) = match size {
-        s if s < 120.0 => (size, "s"),
-        s if s < 2.0 * SECONDS_PER_HOUR => (size / 60.0, "minutes"),
+    match size {
+        s if s < 60.0 => (size, "seconds"),
+        s if s < SECONDS_PER_HOUR => (size / 60.0, "minutes"),
         s if s < SECONDS_PER_DAY => (size / SECONDS_PER_HOUR, "hours"),
         s if s < 2.0 * DAYS_PER_YEAR * SECONDS_PER_DAY => (size / SECONDS_PER_DAY, "days"),
         _ => (size / SECONDS_PER_DAY / DAYS_PER_YEAR, "years"),
-    };
-    format!("{} {unit}", significant(value, 3))
+    }
 }
 
 /// A moment, s after periapsis, in words: "1.15 days after periapsis".

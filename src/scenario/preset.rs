@@ -122,7 +122,7 @@ pub const PRESETS: [Preset; 11] = [
         title: "A first push at Venus",
         probe: "Curlew, an invented inner-planet surveyor",
         text: "v=1&planet=venus&v-infinity=6&approach=120&periapsis=1.1&aim=0",
-        look: "Look at the change of speed: nearly 7 km/s from a planet with hardly a four-hundredth of Jupiter's mass.",
+        look: "Look at the change of speed: nearly 7 km/s from a planet with about a four-hundredth of Jupiter's mass.",
         why: "Venus is small, but it moves fast round the Sun and the probe comes slowly enough to be turned by 70° on a low pass.",
     },
     Preset {

@@ -1,0 +1,29 @@
+//! Pictures as data: marks with roles, without colours and without the pixels of a real screen. Composed once here,
+//! painted by two back ends: SVG text ([`svg`]) and, in the browser, a canvas.
+
+mod diagram;
+mod label;
+mod picture;
+mod record;
+mod room;
+mod ruler;
+mod scene;
+mod stage;
+mod svg;
+mod theme;
+mod ticks;
+mod track;
+mod view;
+
+pub use diagram::velocity_diagram;
+pub use label::text_width;
+pub use picture::{
+    Anchor, Arrow, Dash, Disc, Handle, Head, Label, Mark, Path, Picture, Role, Shaft, Stroke,
+};
+pub use record::speed_record;
+pub use scene::{Scene, Views};
+pub use stage::{FrameKind, stage};
+pub use svg::svg;
+pub use theme::{Theme, color, css_name};
+pub use track::Track;
+pub use view::View;

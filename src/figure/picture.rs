@@ -1,0 +1,298 @@
+//! What a picture is made of. Lengths are in picture units: one unit is one CSS pixel at the size that the picture was
+//! composed for; x runs right, y runs down.
+
+use glam::DVec2;
+
+/// What a mark stands for. A theme gives each role its colour.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Role {
+    /// Motion relative to the planet.
+    Relative,
+    /// The planet's own motion.
+    PlanetMotion,
+    /// Motion relative to the Sun.
+    RoundSun,
+    /// The planet's body.
+    Planet,
+    /// Text and marks of first importance.
+    Ink,
+    /// Text and marks of second importance.
+    Quiet,
+    /// Lines that only help the eye.
+    Faint,
+    /// The ground that everything stands on.
+    Ground,
+}
+
+impl Role {
+    /// All roles.
+    pub const ALL: [Self; 8] = [
+        Self::Relative,
+        Self::PlanetMotion,
+        Self::RoundSun,
+        Self::Planet,
+        Self::Ink,
+        Self::Quiet,
+        Self::Faint,
+        Self::Ground,
+    ];
+}
+
+/// How a line is broken: dashed is before the pass, solid is after it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Dash {
+    /// Unbroken.
+    Solid,
+    /// Long dashes.
+    Dashed,
+    /// Dots.
+    Dotted,
+}
+
+/// A line's looks.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stroke {
+    /// What it stands for.
+    pub role: Role,
+    /// Width, picture units.
+    pub width: f64,
+    /// Broken or not.
+    pub dash: Dash,
+}
+
+impl Stroke {
+    /// An unbroken line.
+    pub const fn solid(role: Role, width: f64) -> Self {
+        Self {
+            role,
+            width,
+            dash: Dash::Solid,
+        }
+    }
+
+    /// The same line with another dash.
+    #[must_use]
+    pub const fn with(self, dash: Dash) -> Self {
+        Self { dash, ..self }
+    }
+}
+
+/// A line through points.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Path {
+    /// The points, at least two.
+    pub points: Vec<DVec2>,
+    /// Its looks.
+    pub stroke: Stroke,
+}
+
+/// A circle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Disc {
+    /// Its centre.
+    pub centre: DVec2,
+    /// Its radius.
+    pub radius: f64,
+    /// What fills it, if anything.
+    pub fill: Option<Role>,
+    /// Its edge, if any.
+    pub edge: Option<Stroke>,
+}
+
+/// The head of an arrow; it tells the frame without colour.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Head {
+    /// Filled triangle.
+    Filled,
+    /// Two open strokes.
+    Open,
+}
+
+/// The shaft of an arrow.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shaft {
+    /// One line.
+    Single,
+    /// Two parallel lines: the planet's velocity.
+    Double,
+}
+
+/// An arrow.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Arrow {
+    /// Where it starts.
+    pub from: DVec2,
+    /// Where its tip is.
+    pub to: DVec2,
+    /// Role, width and dash of its shaft.
+    pub stroke: Stroke,
+    /// Its head.
+    pub head: Head,
+    /// Its shaft.
+    pub shaft: Shaft,
+}
+
+impl Arrow {
+    /// Length of the head along the arrow; short arrows get short heads.
+    pub fn head_length(&self) -> f64 {
+        (5.0 * self.stroke.width + 2.0).min(0.45 * self.from.distance(self.to))
+    }
+
+    /// The two back corners of the head; `None` for an arrow too short to have a direction.
+    pub fn head_corners(&self) -> Option<[DVec2; 2]> {
+        let along = (self.to - self.from).try_normalize()?;
+        let length = self.head_length();
+        let back = self.to - along * length;
+        let across = along.perp() * (0.42 * length);
+        Some([back + across, back - across])
+    }
+
+    /// The lines of the shaft: one, or two side by side.
+    pub fn shaft_lines(&self) -> Vec<[DVec2; 2]> {
+        let Some(along) = (self.to - self.from).try_normalize() else {
+            return Vec::new();
+        };
+        // An open head's strokes meet at the tip; a filled head would hide the shaft's blunt end.
+        let end = if self.head == Head::Open {
+            self.to
+        } else {
+            self.to - along * (0.8 * self.head_length())
+        };
+        let apart = along.perp() * (1.1 * self.stroke.width);
+        match self.shaft {
+            Shaft::Single => vec![[self.from, end]],
+            Shaft::Double => vec![
+                [self.from + apart, end + apart],
+                [self.from - apart, end - apart],
+            ],
+        }
+    }
+}
+
+/// Which point of a text its position names; always on the baseline.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Anchor {
+    /// The left end.
+    Start,
+    /// The middle.
+    Middle,
+    /// The right end.
+    End,
+}
+
+/// A line of text.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Label {
+    /// Where the anchor lies, on the baseline.
+    pub at: DVec2,
+    /// Which point that is.
+    pub anchor: Anchor,
+    /// The words.
+    pub text: String,
+    /// What it stands for.
+    pub role: Role,
+    /// Height of the letters, picture units.
+    pub size: f64,
+    /// Heavy letters.
+    pub bold: bool,
+}
+
+/// A spot that can be taken hold of.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Handle {
+    /// Where it is.
+    pub at: DVec2,
+    /// Its radius as drawn; the spot that reacts is larger.
+    pub radius: f64,
+    /// What it is the end of.
+    pub role: Role,
+}
+
+/// One mark of a picture.
+#[derive(Clone, Debug, PartialEq)]
+#[allow(
+    missing_docs,
+    reason = "each holds the type of its name, which is documented"
+)]
+pub enum Mark {
+    Path(Path),
+    Disc(Disc),
+    Arrow(Arrow),
+    Label(Label),
+    Handle(Handle),
+}
+
+/// A picture: marks in painting order on a ground of a given size. What lies outside the size is not shown.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Picture {
+    /// Width and height, picture units.
+    pub size: DVec2,
+    /// A name of a few words.
+    pub title: String,
+    /// The marks, the first one painted first.
+    pub marks: Vec<Mark>,
+}
+
+impl Picture {
+    /// An empty picture.
+    pub fn new(size: DVec2, title: impl Into<String>) -> Self {
+        Self {
+            size,
+            title: title.into(),
+            marks: Vec::with_capacity(96),
+        }
+    }
+
+    /// Adds a line through points, if there are at least two.
+    pub fn path(&mut self, points: Vec<DVec2>, stroke: Stroke) {
+        if points.len() > 1 {
+            self.marks.push(Mark::Path(Path { points, stroke }));
+        }
+    }
+
+    /// Adds a straight line.
+    pub fn line(&mut self, from: DVec2, to: DVec2, stroke: Stroke) {
+        self.path(vec![from, to], stroke);
+    }
+
+    /// Adds a filled circle.
+    pub fn dot(&mut self, centre: DVec2, radius: f64, role: Role) {
+        self.marks.push(Mark::Disc(Disc {
+            centre,
+            radius,
+            fill: Some(role),
+            edge: None,
+        }));
+    }
+
+    /// Adds a circle with an edge, filled with the ground.
+    pub fn hollow(&mut self, centre: DVec2, radius: f64, edge: Stroke) {
+        self.marks.push(Mark::Disc(Disc {
+            centre,
+            radius,
+            fill: Some(Role::Ground),
+            edge: Some(edge),
+        }));
+    }
+
+    /// Adds a circle with an edge and nothing inside.
+    pub fn ring(&mut self, centre: DVec2, radius: f64, edge: Stroke) {
+        self.marks.push(Mark::Disc(Disc {
+            centre,
+            radius,
+            fill: None,
+            edge: Some(edge),
+        }));
+    }
+
+    /// Every label, in painting order.
+    pub fn labels(&self) -> impl Iterator<Item = &Label> {
+        self.marks.iter().filter_map(|mark| {
+            if let Mark::Label(label) = mark {
+                Some(label)
+            } else {
+                None
+            }
+        })
+    }
+}

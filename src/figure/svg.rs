@@ -1,0 +1,203 @@
+//! A picture as SVG text: for files, tests and still pages. The text depends on the picture alone, byte for byte.
+
+use std::fmt::Write as _;
+
+use glam::DVec2;
+
+use super::picture::{
+    Anchor, Arrow, Dash, Disc, Handle, Head, Label, Mark, Path, Picture, Role, Stroke,
+};
+use super::theme::{Theme, color, css_name};
+
+/// The picture as a complete SVG document. `description` is what a screen reader says.
+///
+/// Colours are CSS custom properties with the theme's colours as fallbacks, so that a page may restyle an inlined
+/// picture; programs that know no custom properties take the plain colour.
+pub fn svg(picture: &Picture, description: &str, theme: Theme) -> String {
+    let mut out = String::with_capacity(16_384);
+    let (width, height) = (number(picture.size.x), number(picture.size.y));
+    let _ = write!(
+        out,
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\" \
+         role=\"img\" font-family=\"system-ui, sans-serif\">\n<title>{}</title>\n<desc>{}</desc>\n",
+        escaped(&picture.title),
+        escaped(description)
+    );
+    push_style(&mut out, theme);
+    let _ = writeln!(
+        out,
+        "<rect class=\"ground\" width=\"{width}\" height=\"{height}\"/>"
+    );
+    for mark in &picture.marks {
+        push_mark(&mut out, mark);
+    }
+    out.push_str("</svg>\n");
+    out
+}
+
+/// One class for strokes and one for fills of each role.
+fn push_style(out: &mut String, theme: Theme) {
+    out.push_str("<style>\n");
+    for role in Role::ALL {
+        let (name, plain, property) = (class(role), color(theme, role), css_name(role));
+        let _ = writeln!(
+            out,
+            ".{name}{{fill:{plain};fill:var({property},{plain})}}\n\
+             .{name}-line{{fill:none;stroke:{plain};stroke:var({property},{plain});stroke-linejoin:round}}"
+        );
+    }
+    out.push_str("</style>\n");
+}
+
+fn class(role: Role) -> &'static str {
+    css_name(role).trim_start_matches('-')
+}
+
+fn push_mark(out: &mut String, mark: &Mark) {
+    match mark {
+        Mark::Path(path) => push_path(out, path),
+        Mark::Disc(disc) => push_disc(out, disc),
+        Mark::Arrow(arrow) => push_arrow(out, arrow),
+        Mark::Label(label) => push_label(out, label),
+        Mark::Handle(handle) => push_handle(out, handle),
+    }
+}
+
+fn push_path(out: &mut String, path: &Path) {
+    out.push_str("<path d=\"");
+    push_points(out, &path.points);
+    let _ = writeln!(out, "\" {}/>", line_looks(&path.stroke));
+}
+
+fn push_points(out: &mut String, points: &[DVec2]) {
+    for (i, point) in points.iter().enumerate() {
+        let _ = write!(
+            out,
+            "{}{} {}",
+            if i == 0 { "M" } else { "L" },
+            number(point.x),
+            number(point.y)
+        );
+    }
+}
+
+fn push_disc(out: &mut String, disc: &Disc) {
+    let place = format!(
+        "cx=\"{}\" cy=\"{}\" r=\"{}\"",
+        number(disc.centre.x),
+        number(disc.centre.y),
+        number(disc.radius)
+    );
+    if let Some(fill) = disc.fill {
+        let _ = writeln!(out, "<circle {place} class=\"{}\"/>", class(fill));
+    }
+    if let Some(edge) = &disc.edge {
+        let _ = writeln!(out, "<circle {place} {}/>", line_looks(edge));
+    }
+}
+
+fn push_arrow(out: &mut String, arrow: &Arrow) {
+    for [from, to] in arrow.shaft_lines() {
+        push_path(
+            out,
+            &Path {
+                points: vec![from, to],
+                stroke: arrow.stroke,
+            },
+        );
+    }
+    let Some([left, right]) = arrow.head_corners() else {
+        return;
+    };
+    match arrow.head {
+        Head::Filled => {
+            out.push_str("<path d=\"");
+            push_points(out, &[left, arrow.to, right]);
+            let _ = writeln!(out, "Z\" class=\"{}\"/>", class(arrow.stroke.role));
+        }
+        Head::Open => {
+            let stroke = arrow.stroke.with(Dash::Solid);
+            push_path(
+                out,
+                &Path {
+                    points: vec![left, arrow.to, right],
+                    stroke,
+                },
+            );
+        }
+    }
+}
+
+fn push_label(out: &mut String, label: &Label) {
+    let anchor = match label.anchor {
+        Anchor::Start => "start",
+        Anchor::Middle => "middle",
+        Anchor::End => "end",
+    };
+    let weight = if label.bold {
+        " font-weight=\"bold\""
+    } else {
+        ""
+    };
+    let _ = writeln!(
+        out,
+        "<text x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\"{weight} class=\"{}\">{}</text>",
+        number(label.at.x),
+        number(label.at.y),
+        number(label.size),
+        class(label.role),
+        escaped(&label.text)
+    );
+}
+
+fn push_handle(out: &mut String, handle: &Handle) {
+    let edge = Stroke::solid(handle.role, 1.5);
+    push_disc(
+        out,
+        &Disc {
+            centre: handle.at,
+            radius: handle.radius,
+            fill: Some(Role::Ground),
+            edge: Some(edge),
+        },
+    );
+}
+
+fn line_looks(stroke: &Stroke) -> String {
+    let dash = match dash_lengths(stroke) {
+        Some([on, off]) => format!(" stroke-dasharray=\"{} {}\"", number(on), number(off)),
+        None => String::new(),
+    };
+    format!(
+        "class=\"{}-line\" stroke-width=\"{}\"{dash}",
+        class(stroke.role),
+        number(stroke.width)
+    )
+}
+
+/// Lengths of a dash and of the gap after it, picture units; `None` for an unbroken line.
+pub(crate) fn dash_lengths(stroke: &Stroke) -> Option<[f64; 2]> {
+    match stroke.dash {
+        Dash::Solid => None,
+        Dash::Dashed => Some([3.6 * stroke.width, 2.2 * stroke.width]),
+        Dash::Dotted => Some([stroke.width, 2.4 * stroke.width]),
+    }
+}
+
+/// Two decimals are finer than any screen; trailing zeros and the sign of a zero are left out.
+fn number(value: f64) -> String {
+    let text = format!("{value:.2}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "-0" {
+        "0".into()
+    } else {
+        text.into()
+    }
+}
+
+fn escaped(text: &str) -> String {
+    text.replace('&', "&amp;")
+        .replace('<', "&lt;")
+        .replace('>', "&gt;")
+        .replace('"', "&quot;")
+}

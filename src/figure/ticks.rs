@@ -1,0 +1,56 @@
+//! Round numbers for rulers, axes and beads.
+
+/// The largest of 1, 2, 5 times a power of ten that is not above `size` (above 0).
+pub(super) fn round_below(size: f64) -> f64 {
+    let power = libm::pow(10.0, libm::floor(libm::log10(size)));
+    // A rounding of the logarithm may put the power one ulp above the size.
+    let digit = [5.0, 2.0, 1.0]
+        .into_iter()
+        .find(|digit| digit * power <= size * (1.0 + 1e-12))
+        .unwrap_or(0.5);
+    digit * power
+}
+
+/// Lengths of time that people count in, s: from a second to a thousand years.
+const SPANS: [f64; 26] = {
+    const MINUTE: f64 = 60.0;
+    const HOUR: f64 = 3_600.0;
+    const DAY: f64 = 86_400.0;
+    [
+        1.0,
+        2.0,
+        5.0,
+        10.0,
+        15.0,
+        30.0,
+        MINUTE,
+        2.0 * MINUTE,
+        5.0 * MINUTE,
+        10.0 * MINUTE,
+        15.0 * MINUTE,
+        30.0 * MINUTE,
+        HOUR,
+        2.0 * HOUR,
+        3.0 * HOUR,
+        6.0 * HOUR,
+        12.0 * HOUR,
+        DAY,
+        2.0 * DAY,
+        5.0 * DAY,
+        10.0 * DAY,
+        20.0 * DAY,
+        50.0 * DAY,
+        100.0 * DAY,
+        200.0 * DAY,
+        500.0 * DAY,
+    ]
+};
+
+/// The shortest length of time that people count in and that fits into `total` at most `most` times.
+pub(super) fn round_span(total: f64, most: f64) -> f64 {
+    let needed = total / most;
+    SPANS
+        .into_iter()
+        .find(|span| *span >= needed)
+        .unwrap_or_else(|| 10.0 * round_below(needed.max(f64::MIN_POSITIVE)))
+}

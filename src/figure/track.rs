@@ -1,0 +1,143 @@
+//! The pass sampled for drawing: how long a piece of it is shown, and points along it. Computed once an encounter.
+
+use glam::DVec3;
+
+use super::ticks::round_span;
+use crate::physics::{Flyby, Outcome};
+
+/// Points on each side of periapsis; at equal steps of the anomaly they lie closest where the path bends most.
+const SIDE: i32 = 56;
+
+/// One sampled point.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sample {
+    /// Time after periapsis, s.
+    pub time_s: f64,
+    /// Position relative to the planet, km.
+    pub relative_km: DVec3,
+    /// Position in the Sun frame, km.
+    pub in_sun_frame_km: DVec3,
+    /// Speed relative to the planet, km/s.
+    pub relative_speed: f64,
+    /// Speed round the Sun, km/s.
+    pub sun_speed: f64,
+}
+
+/// The sampled pass.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Track {
+    /// Half the time shown, s: the pass is shown from minus to plus this time.
+    pub half_s: f64,
+    /// When the track ends, s: at `half_s`, or at the impact.
+    pub end_s: f64,
+    /// Time between two beads, s.
+    pub bead_s: f64,
+    /// Points in the order of time, up to periapsis and from it; one point stands in both parts.
+    pub before: Vec<Sample>,
+    /// Points from periapsis on; empty when the probe strikes.
+    pub after: Vec<Sample>,
+    /// The moment to show first, s: where the probe, on its way out, is three times as far as at periapsis; for a strike
+    /// on its way in, two planet radii from the centre.
+    pub telling_s: f64,
+}
+
+impl Track {
+    /// Samples a pass.
+    pub fn of(flyby: &Flyby) -> Self {
+        let periapsis = flyby.encounter.periapsis_km;
+        // Far enough to see both straight ends, near enough to see the bend.
+        let reach = (3.0 * flyby.impact_parameter_km).clamp(6.0 * periapsis, 40.0 * periapsis);
+        let reach = if flyby.strikes() {
+            reach.max(6.0 * flyby.encounter.planet.radius_km)
+        } else {
+            reach
+        };
+        let hyperbola = flyby.hyperbola();
+        let last = hyperbola.scaled_anomaly_at_distance(reach).unwrap_or(1.0);
+        let half_s = hyperbola.time_at_scaled_anomaly(last);
+        let sample = |x: f64| Sample::of(flyby, x);
+        let step = last / f64::from(SIDE);
+        let (before, after) = match flyby.outcome {
+            Outcome::Passes => (
+                (-SIDE..=0).map(|i| sample(step * f64::from(i))).collect(),
+                (0..=SIDE).map(|i| sample(step * f64::from(i))).collect(),
+            ),
+            Outcome::Strikes(_) => (Self::up_to_impact(flyby, last), Vec::new()),
+        };
+        let bead_s = round_span(2.0 * half_s, 30.0);
+        Self {
+            half_s,
+            end_s: end(flyby, half_s),
+            bead_s,
+            before,
+            after,
+            telling_s: telling(flyby, half_s),
+        }
+    }
+
+    fn up_to_impact(flyby: &Flyby, last: f64) -> Vec<Sample> {
+        let impact = flyby
+            .hyperbola()
+            .scaled_anomaly_at_distance(flyby.encounter.planet.radius_km)
+            .unwrap_or(0.0);
+        let step = (last - impact) / f64::from(SIDE);
+        (0..=SIDE)
+            .map(|i| Sample::of(flyby, -last + step * f64::from(i)))
+            .collect()
+    }
+
+    /// All points in the order of time.
+    pub fn samples(&self) -> impl Iterator<Item = &Sample> {
+        self.before.iter().chain(self.after.iter())
+    }
+
+    /// The times of the beads, s: whole multiples of the bead interval within the track.
+    pub fn bead_times(&self) -> impl Iterator<Item = f64> {
+        let (step, end) = (self.bead_s, self.end_s);
+        let most = libm::floor(self.half_s / step) as i32;
+        (-most..=most)
+            .map(move |i| f64::from(i) * step)
+            .filter(move |t| *t <= end)
+    }
+
+    /// A time kept within what is shown.
+    pub fn clamp(&self, time_s: f64) -> f64 {
+        time_s.clamp(-self.half_s, self.end_s)
+    }
+}
+
+impl Sample {
+    fn of(flyby: &Flyby, x: f64) -> Self {
+        let hyperbola = flyby.hyperbola();
+        let state = hyperbola.state_at_scaled_anomaly(x);
+        let time_s = hyperbola.time_at_scaled_anomaly(x);
+        let motion = flyby.motion();
+        let (position, velocity) = (
+            crate::physics::Position::new(state.r),
+            crate::physics::Velocity::new(state.v),
+        );
+        Self {
+            time_s,
+            relative_km: state.r,
+            in_sun_frame_km: motion.position_seen_from_sun(position, time_s).km,
+            relative_speed: state.v.length(),
+            sun_speed: motion.velocity_seen_from_sun(velocity).speed(),
+        }
+    }
+}
+
+fn end(flyby: &Flyby, half_s: f64) -> f64 {
+    match flyby.outcome {
+        Outcome::Passes => half_s,
+        Outcome::Strikes(strike) => strike.time_s.max(-half_s),
+    }
+}
+
+fn telling(flyby: &Flyby, half_s: f64) -> f64 {
+    let time = |distance| flyby.time_at_distance(distance).unwrap_or(0.0).min(half_s);
+    if flyby.strikes() {
+        -time(2.0 * flyby.encounter.planet.radius_km)
+    } else {
+        time(3.0 * flyby.encounter.periapsis_km)
+    }
+}
