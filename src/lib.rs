@@ -4,4 +4,5 @@ pub mod cli;
 pub mod figure;
 pub mod physics;
 pub mod report;
+pub mod sandbox;
 pub mod scenario;

@@ -18,7 +18,7 @@ mod view;
 pub use diagram::velocity_diagram;
 pub use label::text_width;
 pub use picture::{
-    Anchor, Arrow, Dash, Disc, Handle, Head, Label, Mark, Path, Picture, Role, Shaft, Stroke,
+    Anchor, Arrow, Dash, Disc, Grip, Handle, Head, Label, Mark, Path, Picture, Role, Shaft, Stroke,
 };
 pub use record::speed_record;
 pub use scene::{Scene, Views};

@@ -75,6 +75,15 @@ impl Stroke {
     pub const fn with(self, dash: Dash) -> Self {
         Self { dash, ..self }
     }
+
+    /// Lengths of a dash and of the gap after it, picture units; `None` for an unbroken line.
+    pub fn dash_lengths(&self) -> Option<[f64; 2]> {
+        match self.dash {
+            Dash::Solid => None,
+            Dash::Dashed => Some([3.6 * self.width, 2.2 * self.width]),
+            Dash::Dotted => Some([self.width, 2.4 * self.width]),
+        }
+    }
 }
 
 /// A line through points.
@@ -197,11 +206,22 @@ pub struct Label {
     pub bold: bool,
 }
 
+/// What a spot that can be taken hold of moves.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Grip {
+    /// The closest distance.
+    Periapsis,
+    /// The direction that the probe comes from.
+    Approach,
+}
+
 /// A spot that can be taken hold of.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Handle {
     /// Where it is.
     pub at: DVec2,
+    /// What it moves.
+    pub grip: Grip,
     /// Its radius as drawn; the spot that reacts is larger.
     pub radius: f64,
     /// What it is the end of.
@@ -283,6 +303,21 @@ impl Picture {
             fill: None,
             edge: Some(edge),
         }));
+    }
+
+    /// The handle nearest to a place, if one is within `reach` picture units.
+    pub fn handle_near(&self, place: DVec2, reach: f64) -> Option<Grip> {
+        let handles = self.marks.iter().filter_map(|mark| {
+            if let Mark::Handle(handle) = mark {
+                Some((handle.at.distance(place), handle.grip))
+            } else {
+                None
+            }
+        });
+        let nearest = handles.min_by(|a, b| a.0.total_cmp(&b.0));
+        nearest
+            .filter(|(distance, _)| *distance <= reach)
+            .map(|(_, grip)| grip)
     }
 
     /// Every label, in painting order.

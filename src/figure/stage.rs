@@ -4,7 +4,7 @@
 use glam::DVec2;
 
 use super::label::{Words, place_near};
-use super::picture::{Arrow, Dash, Handle, Head, Mark, Picture, Role, Shaft, Stroke};
+use super::picture::{Arrow, Dash, Grip, Handle, Head, Mark, Picture, Role, Shaft, Stroke};
 use super::room::Room;
 use super::ruler::{bead_note, ruler, to_the_sun};
 use super::scene::Scene;
@@ -219,13 +219,15 @@ impl Stage<'_> {
         self.picture.line(centre, at, stroke);
         self.room.take_line(centre, at);
         let incoming = self.place_sample(&self.scene.track.before[0]);
-        for at in [at, incoming] {
-            let radius = self.width(5.0);
-            self.picture.marks.push(Mark::Handle(Handle {
+        for (at, grip) in [(at, Grip::Periapsis), (incoming, Grip::Approach)] {
+            let (radius, role) = (self.width(5.0), Role::Relative);
+            let handle = Handle {
                 at,
+                grip,
                 radius,
-                role: Role::Relative,
-            }));
+                role,
+            };
+            self.picture.marks.push(Mark::Handle(handle));
             self.room.take_disc(at, radius);
         }
     }

@@ -164,7 +164,7 @@ fn push_handle(out: &mut String, handle: &Handle) {
 }
 
 fn line_looks(stroke: &Stroke) -> String {
-    let dash = match dash_lengths(stroke) {
+    let dash = match stroke.dash_lengths() {
         Some([on, off]) => format!(" stroke-dasharray=\"{} {}\"", number(on), number(off)),
         None => String::new(),
     };
@@ -173,15 +173,6 @@ fn line_looks(stroke: &Stroke) -> String {
         class(stroke.role),
         number(stroke.width)
     )
-}
-
-/// Lengths of a dash and of the gap after it, picture units; `None` for an unbroken line.
-pub(crate) fn dash_lengths(stroke: &Stroke) -> Option<[f64; 2]> {
-    match stroke.dash {
-        Dash::Solid => None,
-        Dash::Dashed => Some([3.6 * stroke.width, 2.2 * stroke.width]),
-        Dash::Dotted => Some([stroke.width, 2.4 * stroke.width]),
-    }
 }
 
 /// Two decimals are finer than any screen; trailing zeros and the sign of a zero are left out.

@@ -28,6 +28,8 @@ pub struct Sample {
 pub struct Track {
     /// Half the time shown, s: the pass is shown from minus to plus this time.
     pub half_s: f64,
+    /// The scaled universal anomaly at `half_s`.
+    pub half_anomaly: f64,
     /// When the track ends, s: at `half_s`, or at the impact.
     pub end_s: f64,
     /// Time between two beads, s.
@@ -67,6 +69,7 @@ impl Track {
         let bead_s = round_span(2.0 * half_s, 30.0);
         Self {
             half_s,
+            half_anomaly: last,
             end_s: end(flyby, half_s),
             bead_s,
             before,
@@ -98,6 +101,16 @@ impl Track {
         (-most..=most)
             .map(move |i| f64::from(i) * step)
             .filter(move |t| *t <= end)
+    }
+
+    /// The time at a position, 0 at the beginning and 1 at the end of the pass as it would be without an impact.
+    pub fn time_at(&self, position: f64) -> f64 {
+        self.clamp((2.0 * position - 1.0) * self.half_s)
+    }
+
+    /// The position, 0..1, of a time.
+    pub fn position_of(&self, time_s: f64) -> f64 {
+        (0.5 * (time_s / self.half_s + 1.0)).clamp(0.0, 1.0)
     }
 
     /// A time kept within what is shown.

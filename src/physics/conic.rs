@@ -123,6 +123,14 @@ impl Conic {
         self.state_at_anomaly(&u)
     }
 
+    /// The universal anomaly, scaled to periapsis distance 1, at `t` seconds after periapsis. Equal steps of it take
+    /// times in proportion to the distance from the focus.
+    pub fn scaled_anomaly_at(&self, t: f64) -> f64 {
+        kepler::solve(self.eccentricity, self.scaled_alpha(), self.scaled_time(t))
+            .at
+            .x
+    }
+
     /// Position and velocity at a universal anomaly scaled to periapsis distance 1; no equation to solve.
     pub fn state_at_scaled_anomaly(&self, x: f64) -> State {
         self.state_at_anomaly(&Universal::at(self.scaled_alpha(), x))

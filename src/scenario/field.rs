@@ -106,26 +106,43 @@ impl Field {
 }
 
 impl Spec {
-    /// The slider's position, 0..1, for a value; beyond the slider's ends it stays at the end.
-    pub fn position(&self, value: f64) -> f64 {
-        let (low, high) = self.slider;
-        let fraction = match self.scale {
-            Scale::Linear => (value - low) / (high - low),
-            Scale::Logarithmic => libm::log(value / low) / libm::log(high / low),
-        };
-        fraction.clamp(0.0, 1.0)
+    /// What a range control needs: lowest and highest position and the step between. On a linear scale positions are
+    /// values; on a logarithmic one they count thousandths of the way.
+    pub fn slider_range(&self) -> (f64, f64, f64) {
+        match self.scale {
+            Scale::Linear => (self.slider.0, self.slider.1, self.step),
+            Scale::Logarithmic => (0.0, THOUSANDTHS, 1.0),
+        }
     }
 
-    /// The value at a slider's position, 0..1, rounded to what a person can tell apart.
+    /// The slider's position for a value; beyond the slider's ends it stays at the end.
+    pub fn slider_position(&self, value: f64) -> f64 {
+        let (low, high) = self.slider;
+        match self.scale {
+            Scale::Linear => value.clamp(low, high),
+            Scale::Logarithmic => {
+                let part = libm::log(value / low) / libm::log(high / low);
+                THOUSANDTHS * part.clamp(0.0, 1.0)
+            }
+        }
+    }
+
+    /// The value at a slider's position.
     pub fn value_at(&self, position: f64) -> f64 {
         let (low, high) = self.slider;
-        let position = position.clamp(0.0, 1.0);
-        let value = match self.scale {
-            Scale::Linear => low + (high - low) * position,
-            Scale::Logarithmic => low * libm::pow(high / low, position),
-        };
-        round_to_digits(value, if self.scale == Scale::Linear { 4 } else { 3 })
-            .clamp(self.min, self.max)
+        match self.scale {
+            Scale::Linear => self.rounded(position.clamp(low, high)),
+            Scale::Logarithmic => {
+                let part = (position / THOUSANDTHS).clamp(0.0, 1.0);
+                self.rounded(low * libm::pow(high / low, part))
+            }
+        }
+    }
+
+    /// A value rounded to what a person can tell apart on the slider.
+    pub fn rounded(&self, value: f64) -> f64 {
+        let digits = if self.scale == Scale::Linear { 4 } else { 3 };
+        round_to_digits(value, digits).clamp(self.min, self.max)
     }
 
     /// The value one press of − (`presses = -1`) or + away, kept within the range.
@@ -144,6 +161,9 @@ impl Spec {
 fn round_to_digits(value: f64, digits: usize) -> f64 {
     format!("{value:.*e}", digits - 1).parse().unwrap_or(value)
 }
+
+/// Positions of a logarithmic slider.
+const THOUSANDTHS: f64 = 1000.0;
 
 /// The largest number that can be given for a custom planet.
 const LARGEST: f64 = f64::MAX;

@@ -1,0 +1,39 @@
+//! What a person can do.
+
+use glam::DVec2;
+
+use super::clock::Change;
+use super::panel::Sizes;
+use crate::figure::Grip;
+use crate::scenario::Field;
+
+/// One thing that a person does, whatever they do it with.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Input {
+    /// Give a field a value in its unit.
+    Set(Field, f64),
+    /// Move a field's slider to a position of its range.
+    Slide(Field, f64),
+    /// Press a field's + button so many times (− when negative).
+    Press(Field, f64),
+    /// Choose a planet by its key.
+    Planet(String),
+    /// Open a ready-made pass by its place in the list.
+    Preset(usize),
+    /// Open a scenario text.
+    Open(String),
+    /// Go back to the page's first state.
+    Reset,
+    /// Come closer (factor above 1) or step back.
+    Zoom(f64),
+    /// Show the whole pass again.
+    Fit,
+    /// Take hold of a handle in the planet frame's picture, at a place in it.
+    Grab(Grip, DVec2, Sizes),
+    /// Move what is held to a place in the picture.
+    Drag(DVec2),
+    /// Let go.
+    Release,
+    /// Do something with the clock.
+    Clock(Change),
+}
