@@ -6,3 +6,5 @@ pub mod physics;
 pub mod report;
 pub mod sandbox;
 pub mod scenario;
+#[cfg(target_arch = "wasm32")]
+pub mod web;

@@ -63,6 +63,7 @@ impl Sandbox {
     pub fn apply(&mut self, input: Input) -> Result<(), Notice> {
         match input {
             Input::Set(field, value) => self.change(|scenario| scenario.set(field, value)),
+            Input::Type(field, text) => self.change(|scenario| scenario.set_text(field, &text)),
             Input::Slide(field, position) => {
                 self.change(|scenario| scenario.set(field, field.spec().value_at(position)))
             }
@@ -131,6 +132,11 @@ impl Sandbox {
     /// Whether the clock runs.
     pub fn is_playing(&self) -> bool {
         self.clock.is_playing()
+    }
+
+    /// Whether something in the picture is held.
+    pub fn is_dragging(&self) -> bool {
+        self.drag.is_some()
     }
 
     /// How fast the clock runs.

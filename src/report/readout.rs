@@ -54,9 +54,9 @@ pub struct Fact {
 const NONE_AFTER_IMPACT: &str = "—";
 
 /// How a quantity is rounded.
-type Rounded = fn(f64) -> String;
+pub(super) type Rounded = fn(f64) -> String;
 
-fn two(value: f64) -> String {
+pub(super) fn two(value: f64) -> String {
     fixed(value, 2)
 }
 
@@ -89,7 +89,12 @@ fn signed_au(value: f64) -> String {
     }
 }
 
-fn value(quantity: Quantity, solution: &Solution, rounded: Rounded, absent: &str) -> Value {
+pub(super) fn value(
+    quantity: Quantity,
+    solution: &Solution,
+    rounded: Rounded,
+    absent: &str,
+) -> Value {
     let number = (quantity.get)(solution);
     Value {
         text: number.map_or_else(|| absent.into(), rounded),
@@ -117,7 +122,7 @@ fn difference(
 }
 
 /// A number that only the page shows.
-fn of_page(path: &str, number: Option<f64>, text: String) -> Value {
+pub(super) fn of_page(path: &str, number: Option<f64>, text: String) -> Value {
     Value {
         text,
         path: format!("page.{path}"),

@@ -40,22 +40,11 @@ impl Drag {
     pub(super) fn wish(&self, place: DVec2, flyby: &Flyby) -> Option<(Field, f64)> {
         let world = self.views.planet.world(place);
         match self.grip {
-            Grip::Periapsis => self
-                .periapsis(world, flyby)
-                .map(|radii| (Field::Periapsis, radii)),
+            Grip::Periapsis => periapsis(world, flyby).map(|radii| (Field::Periapsis, radii)),
             Grip::Approach => self
                 .approach(world)
                 .map(|degrees| (Field::Approach, degrees)),
         }
-    }
-
-    /// The distance from the planet's centre, in planet radii.
-    fn periapsis(world: DVec2, flyby: &Flyby) -> Option<f64> {
-        let sight = flyby.periapsis_direction.truncate().length();
-        let radii = world.length() / sight / flyby.encounter.planet.radius_km;
-        let spec = Field::Periapsis.spec();
-        let (low, high) = spec.slider;
-        (sight > SHORTEST_SIGHT).then(|| spec.rounded(radii.clamp(low, high)))
     }
 
     /// The approach angle when it was taken hold of, turned by as much as the place has gone round the planet.
@@ -69,4 +58,13 @@ impl Drag {
         let degrees = (self.approach_deg + angle(world) - angle(from)).round();
         Some(degrees - 360.0 * (degrees / 360.0).round())
     }
+}
+
+/// The distance from the planet's centre, in planet radii.
+fn periapsis(world: DVec2, flyby: &Flyby) -> Option<f64> {
+    let sight = flyby.periapsis_direction.truncate().length();
+    let radii = world.length() / sight / flyby.encounter.planet.radius_km;
+    let spec = Field::Periapsis.spec();
+    let (low, high) = spec.slider;
+    (sight > SHORTEST_SIGHT).then(|| spec.rounded(radii.clamp(low, high)))
 }

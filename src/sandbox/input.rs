@@ -12,6 +12,8 @@ use crate::scenario::Field;
 pub enum Input {
     /// Give a field a value in its unit.
     Set(Field, f64),
+    /// Type a value into a field.
+    Type(Field, String),
     /// Move a field's slider to a position of its range.
     Slide(Field, f64),
     /// Press a field's + button so many times (− when negative).

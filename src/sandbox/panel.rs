@@ -5,7 +5,7 @@ use glam::DVec2;
 use super::solved::Solved;
 use crate::figure::{FrameKind, Picture, Scene, Views, speed_record, stage, velocity_diagram};
 use crate::physics::{Encounter, Flyby, Side};
-use crate::report::{self, Fact, Instant, Row};
+use crate::report::{self, Fact, Instant, Row, Sentence};
 
 /// The sizes that the pictures are composed for, picture units.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -69,13 +69,15 @@ pub struct Panel {
     /// The planet's name.
     pub planet: &'static str,
     /// The pass in the planet frame, one sentence.
-    pub planet_sentence: String,
+    pub planet_sentence: Sentence,
     /// The pass in the Sun frame, one sentence.
-    pub sun_sentence: String,
+    pub sun_sentence: Sentence,
+    /// How the planet moves in the Sun frame.
+    pub motion_note: Sentence,
     /// The reason, one sentence.
-    pub why: String,
+    pub why: Sentence,
     /// Cautions, a sentence each.
-    pub cautions: Vec<String>,
+    pub cautions: Vec<Sentence>,
     /// The before / after / change table.
     pub rows: Vec<Row>,
     /// Facts of the pass.
@@ -106,6 +108,7 @@ impl Panel {
             planet: flyby.encounter.planet.name,
             planet_sentence: report::planet_sentence(solution, flyby),
             sun_sentence: report::sun_sentence(solution),
+            motion_note: report::motion_note(solution),
             why: report::why_sentence(solution, flyby),
             cautions: report::cautions(flyby, 2.0 * track.half_s),
             rows: report::readouts(solution, flyby),

@@ -90,6 +90,20 @@ impl Field {
         self.spec().default.is_none()
     }
 
+    /// The value that a text stands for, if the field may have it.
+    ///
+    /// # Errors
+    /// A [`Notice`] that repeats the text as it was given.
+    pub fn read(self, text: &str) -> Result<f64, Notice> {
+        let number: Option<f64> = text.parse().ok();
+        match number.filter(|number| number.is_finite()) {
+            None => Err(Notice::NotANumber(self, text.into())),
+            Some(number) => self
+                .check(number)
+                .map_err(|_| Notice::OutOfRange(self, text.into())),
+        }
+    }
+
     /// The value itself if the field may have it.
     ///
     /// # Errors

@@ -81,6 +81,14 @@ impl Scenario {
         Ok(())
     }
 
+    /// Sets a field to the number that a text stands for, in the field's display unit.
+    ///
+    /// # Errors
+    /// As [`Self::set`], and when the text is not a number.
+    pub fn set_text(&mut self, field: Field, text: &str) -> Result<(), Notice> {
+        self.set(field, field.read(text)?)
+    }
+
     /// The probe's mass, kg.
     pub fn probe_mass_kg(&self) -> f64 {
         self.probe_mass_kg

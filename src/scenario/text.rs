@@ -85,16 +85,7 @@ impl<'a> Reader<'a> {
     }
 
     fn take_number(&mut self, field: Field, text: &str) -> Result<(), Notice> {
-        let number: f64 = text
-            .parse()
-            .map_err(|_| Notice::NotANumber(field, text.into()))?;
-        if !number.is_finite() {
-            return Err(Notice::NotANumber(field, text.into()));
-        }
-        // The notice repeats the value as it was given, not as it was understood.
-        let number = field
-            .check(number)
-            .map_err(|_| Notice::OutOfRange(field, text.into()))?;
+        let number = field.read(text)?;
         if field.is_of_custom_planet() {
             self.planet_numbers.push((field, number));
             return Ok(());

@@ -1,0 +1,272 @@
+//! From the browser's events to inputs. A few listeners on the root serve every control below it.
+
+use std::cell::RefCell;
+use std::rc::Rc;
+
+use glam::DVec2;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::prelude::*;
+use web_sys::{
+    Element, Event, EventTarget, HtmlInputElement, HtmlSelectElement, PointerEvent, ResizeObserver,
+};
+
+use super::dom::{document, set_attribute, window};
+use super::listener::Listener;
+use super::page::{Page, PageRef, with};
+use crate::sandbox::{Change, Input};
+use crate::scenario::Field;
+
+/// How far from a handle, CSS pixels, a press still takes hold of it.
+const REACH: f64 = 22.0;
+/// One press of the zoom buttons.
+const ZOOM_STEP: f64 = 1.5;
+
+/// Watches the sizes of the pictures for as long as it lives.
+pub(super) struct SizeObserver {
+    observer: ResizeObserver,
+    _callback: Closure<dyn FnMut()>,
+}
+
+impl Drop for SizeObserver {
+    fn drop(&mut self) {
+        self.observer.disconnect();
+    }
+}
+
+/// Redraws the pictures when their size changes.
+pub(super) fn watch_sizes(page: &Rc<RefCell<Page>>) -> Result<SizeObserver, JsValue> {
+    let weak = Rc::downgrade(page);
+    let callback = Closure::<dyn FnMut()>::new(move || with(&weak, Page::redraw));
+    let observer = ResizeObserver::new(callback.as_ref().unchecked_ref())?;
+    for canvas in &page.borrow().parts.canvases {
+        observer.observe(&canvas.element);
+    }
+    Ok(SizeObserver {
+        observer,
+        _callback: callback,
+    })
+}
+
+/// All listeners of the page.
+pub(super) fn listen(page: &Rc<RefCell<Page>>) -> Result<Vec<Listener>, JsValue> {
+    let weak = Rc::downgrade(page);
+    let (root, stage) = {
+        let page = page.borrow();
+        (page.root.clone(), page.parts.canvases[0].element.clone())
+    };
+    let on = |target: &EventTarget, kind, react: fn(&mut Page, &Event)| {
+        let weak: PageRef = weak.clone();
+        Listener::new(target, kind, move |event| {
+            with(&weak, |page| react(page, &event));
+        })
+    };
+    let mut listeners = vec![
+        on(&root, "input", on_input)?,
+        on(&root, "change", on_change)?,
+        on(&root, "click", on_click)?,
+        on(&stage, "pointerdown", on_pointer_down)?,
+        on(&stage, "pointermove", on_pointer_move)?,
+        on(&stage, "pointerup", on_pointer_up)?,
+        on(&stage, "pointercancel", on_pointer_up)?,
+        on(&window(), "popstate", |page, _| page.follow_address())?,
+        on(&window(), "hashchange", |page, _| page.follow_address())?,
+    ];
+    for query in [
+        "(prefers-color-scheme: dark)",
+        "(forced-colors: active)",
+        "(prefers-contrast: more)",
+    ] {
+        if let Some(list) = window().match_media(query)? {
+            listeners.push(on(&list, "change", |page, _| page.restyle())?);
+        }
+    }
+    Ok(listeners)
+}
+
+/// Whether the person has asked the system for less motion.
+pub(super) fn prefers_reduced_motion() -> bool {
+    let list = window()
+        .match_media("(prefers-reduced-motion: reduce)")
+        .ok()
+        .flatten();
+    list.is_some_and(|list| list.matches())
+}
+
+fn target(event: &Event) -> Option<Element> {
+    event.target()?.dyn_into().ok()
+}
+
+/// The field that an element belongs to.
+fn field_at(element: &Element) -> Option<Field> {
+    let holder = element.closest("[data-field]").ok().flatten()?;
+    Field::from_key(&holder.get_attribute("data-field")?)
+}
+
+fn attribute(element: &Element, name: &str) -> String {
+    element.get_attribute(name).unwrap_or_default()
+}
+
+/// Sliders and number fields, while they move or are typed in.
+fn on_input(page: &mut Page, event: &Event) {
+    let Some(element) = target(event) else { return };
+    let Some(input) = element.dyn_ref::<HtmlInputElement>() else {
+        return;
+    };
+    match (
+        field_at(&element),
+        attribute(&element, "data-part").as_str(),
+    ) {
+        (Some(field), "slider") => page.apply(Input::Slide(field, input.value_as_number())),
+        (Some(field), "number") => page.apply(Input::Type(field, input.value())),
+        _ if attribute(&element, "data-action") == "scrub" => {
+            let position = page.parts.playback.position();
+            page.apply(Input::Clock(Change::Scrub(position)));
+        }
+        _ => {}
+    }
+}
+
+/// Lists and side buttons, when something else is chosen.
+fn on_change(page: &mut Page, event: &Event) {
+    let Some(element) = target(event) else { return };
+    if let Some(list) = element.dyn_ref::<HtmlSelectElement>() {
+        on_list(page, &attribute(&element, "data-action"), &list.value());
+    } else if let Ok(Some(side)) = element.closest("[data-side]") {
+        let aim = if attribute(&side, "data-side") == "0" {
+            0.0
+        } else {
+            180.0
+        };
+        page.apply(Input::Set(Field::Aim, aim));
+    }
+}
+
+fn on_list(page: &mut Page, action: &str, value: &str) {
+    match action {
+        "planet" => page.apply(Input::Planet(value.to_owned())),
+        "preset" => {
+            if let Ok(index) = value.parse() {
+                page.apply(Input::Preset(index));
+                page.opened();
+                page.save_as_new();
+            }
+        }
+        "law" | "whole" => {
+            let pace = page.parts.playback.pace();
+            page.apply(Input::Clock(Change::Pace(pace)));
+        }
+        _ => {}
+    }
+}
+
+fn on_click(page: &mut Page, event: &Event) {
+    let Some(button) = target(event).and_then(|element| element.closest("button").ok().flatten())
+    else {
+        return;
+    };
+    if let Some(field) = field_at(&button) {
+        let presses = if attribute(&button, "data-part") == "less" {
+            -1.0
+        } else {
+            1.0
+        };
+        page.apply(Input::Press(field, presses));
+        return;
+    }
+    let clock = |change| Some(Input::Clock(change));
+    let input = match attribute(&button, "data-action").as_str() {
+        "play" if page.sandbox.is_playing() => clock(Change::Pause),
+        "play" => clock(Change::Play),
+        "back" => clock(Change::Step(-1.0)),
+        "on" => clock(Change::Step(1.0)),
+        "telling" => clock(Change::Telling),
+        "to-periapsis" => clock(Change::Go(0.0)),
+        "closer" => Some(Input::Zoom(ZOOM_STEP)),
+        "farther" => Some(Input::Zoom(1.0 / ZOOM_STEP)),
+        "fit" => Some(Input::Fit),
+        "reset" => {
+            page.apply(Input::Reset);
+            page.opened();
+            page.save_as_new();
+            None
+        }
+        "share" => {
+            page.share();
+            None
+        }
+        "theme" => {
+            switch_theme(page);
+            None
+        }
+        _ => None,
+    };
+    if let Some(input) = input {
+        page.apply(input);
+    }
+}
+
+/// Switches between light and dark, whatever the system says.
+fn switch_theme(page: &mut Page) {
+    let Some(html) = document().document_element() else {
+        return;
+    };
+    let system_dark = window()
+        .match_media("(prefers-color-scheme: dark)")
+        .ok()
+        .flatten();
+    let dark = match attribute(&html, "data-theme").as_str() {
+        "dark" => true,
+        "light" => false,
+        _ => system_dark.is_some_and(|list| list.matches()),
+    };
+    set_attribute(&html, "data-theme", if dark { "light" } else { "dark" });
+    page.restyle();
+}
+
+/// Where a pointer is in the picture.
+fn place(event: &PointerEvent) -> DVec2 {
+    DVec2::new(f64::from(event.offset_x()), f64::from(event.offset_y()))
+}
+
+fn on_pointer_down(page: &mut Page, event: &Event) {
+    let Some(pointer) = event
+        .dyn_ref::<PointerEvent>()
+        .filter(|pointer| pointer.is_primary())
+    else {
+        return;
+    };
+    let sizes = page.sizes();
+    let at = place(pointer);
+    let grip = page
+        .sandbox
+        .pictures(&sizes)
+        .ok()
+        .and_then(|pictures| pictures.planet_frame.handle_near(at, REACH));
+    if let Some(grip) = grip {
+        // Without capture a fast drag ends at the picture's edge; that is no reason to refuse it.
+        let _ = page.parts.canvases[0]
+            .element
+            .set_pointer_capture(pointer.pointer_id());
+        event.prevent_default();
+        page.apply(Input::Grab(grip, at, sizes));
+    }
+}
+
+fn on_pointer_move(page: &mut Page, event: &Event) {
+    let Some(pointer) = event
+        .dyn_ref::<PointerEvent>()
+        .filter(|pointer| pointer.is_primary())
+    else {
+        return;
+    };
+    if page.sandbox.is_dragging() {
+        page.apply(Input::Drag(place(pointer)));
+    }
+}
+
+fn on_pointer_up(page: &mut Page, event: &Event) {
+    if page.sandbox.is_dragging() {
+        on_pointer_move(page, event);
+        page.apply(Input::Release);
+    }
+}

@@ -1,0 +1,29 @@
+//! The browser's side: elements, listeners and the canvas painter. It turns events into [`Input`]s and what the sandbox
+//! answers into pixels and text; it decides nothing about the pass.
+//!
+//! [`Input`]: crate::sandbox::Input
+
+mod address;
+mod canvas;
+mod controls;
+mod dom;
+mod events;
+mod frame;
+mod listener;
+mod page;
+mod palette;
+mod playback;
+mod readout;
+mod rescue;
+
+use wasm_bindgen::prelude::*;
+
+/// Starts the page: called by the module loader once the core is there.
+///
+/// # Errors
+/// When the page lacks an element that the core needs; the loader shows the message.
+#[wasm_bindgen(start)]
+pub fn start() -> Result<(), JsValue> {
+    rescue::install();
+    page::open()
+}

@@ -1,0 +1,288 @@
+//! The page: one sandbox, its pictures and controls. Events change the sandbox; one animation frame shows it.
+
+use std::cell::RefCell;
+use std::rc::{Rc, Weak};
+
+use wasm_bindgen::prelude::*;
+use web_sys::Element;
+
+use super::address;
+use super::canvas::Canvas;
+use super::controls::Controls;
+use super::dom::{document, find, set_attribute, set_hidden};
+use super::events;
+use super::frame::Frame;
+use super::listener::{Delay, Listener};
+use super::palette::Palette;
+use super::playback::Playback;
+use super::readout::Readout;
+use super::rescue;
+use crate::sandbox::{Change, Input, Panel, Pictures, Sandbox, Sizes};
+use crate::scenario::{Field, Notice};
+
+/// A longer pause between two frames than this, s, is a page that was hidden: the pass does not jump ahead.
+const LONGEST_TICK: f64 = 0.1;
+/// With reduced motion the played pass moves on once in this time, s, instead of gliding.
+const CALM_TICK: f64 = 1.0;
+/// After so many ms without a change the result is said to screen readers.
+const SETTLED_MS: i32 = 400;
+/// The address is written at most once in so many ms.
+const SAVE_MS: i32 = 300;
+
+thread_local! {
+    /// Keeps the page, its listeners and its observer alive; their callbacks hold the page weakly.
+    static OPEN: RefCell<Option<Open>> = const { RefCell::new(None) };
+}
+
+/// An open page with what calls it.
+type Open = (Rc<RefCell<Page>>, Vec<Listener>, events::SizeObserver);
+
+/// A callback's hold on the page.
+pub(super) type PageRef = Weak<RefCell<Page>>;
+
+/// The page's state.
+pub(super) struct Page {
+    pub(super) root: Element,
+    pub(super) sandbox: Sandbox,
+    pub(super) parts: Parts,
+    frame: Frame,
+    settle: Delay,
+    save: Delay,
+    last_frame_ms: Option<f64>,
+    calm_s: f64,
+}
+
+/// The page's elements, grouped by what they show.
+pub(super) struct Parts {
+    /// Planet frame, Sun frame, diagram, record.
+    pub(super) canvases: [Canvas; 4],
+    pub(super) controls: Controls,
+    pub(super) playback: Playback,
+    readout: Readout,
+    palette: Palette,
+}
+
+impl Parts {
+    fn find(root: &Element) -> Result<Self, JsValue> {
+        let canvas = |name| Canvas::find(root, name);
+        Ok(Self {
+            canvases: [
+                canvas("planet")?,
+                canvas("sun")?,
+                canvas("diagram")?,
+                canvas("record")?,
+            ],
+            controls: Controls::build(root)?,
+            playback: Playback::find(root)?,
+            readout: Readout::find(root)?,
+            palette: Palette::read(root)?,
+        })
+    }
+}
+
+/// Opens the page with the scenario of its address.
+pub(super) fn open() -> Result<(), JsValue> {
+    let root: Element = find(
+        &document().document_element().ok_or("The page is empty.")?,
+        "#app",
+    )?;
+    set_hidden(&root, false);
+    let parts = Parts::find(&root)?;
+    let page = Rc::new_cyclic(|page| RefCell::new(Page::new(root, parts, page)));
+    let listeners = events::listen(&page)?;
+    let observer = events::watch_sizes(&page)?;
+    page.borrow_mut().opened();
+    page.borrow_mut().show();
+    OPEN.set(Some((page, listeners, observer)));
+    Ok(())
+}
+
+/// Runs something on the page, if it is still there.
+pub(super) fn with(page: &PageRef, run: impl FnOnce(&mut Page)) {
+    if let Some(page) = page.upgrade() {
+        run(&mut page.borrow_mut());
+    }
+}
+
+impl Page {
+    fn new(root: Element, parts: Parts, page: &PageRef) -> Self {
+        let (frame, settle, save) = (page.clone(), page.clone(), page.clone());
+        Self {
+            root,
+            sandbox: Sandbox::open(&address::read()),
+            parts,
+            frame: Frame::new(move |now| with(&frame, |page| page.on_frame(now))),
+            settle: Delay::new(SETTLED_MS, move || with(&settle, Page::on_settled)),
+            save: Delay::new(SAVE_MS, move || with(&save, Page::on_save)),
+            last_frame_ms: None,
+            calm_s: 0.0,
+        }
+    }
+
+    /// Takes an input and asks for a frame. A refused value is shown at its field and changes nothing.
+    pub(super) fn apply(&mut self, input: Input) {
+        let field = field_of(&input);
+        let result = self.sandbox.apply(input);
+        if let Some(field) = field {
+            let message = result.as_ref().err().map(Notice::to_string);
+            self.parts.controls.show_error(field, message.as_deref());
+        }
+        self.changed();
+    }
+
+    /// Something has changed: show it with the next frame, and write the address soon.
+    pub(super) fn changed(&mut self) {
+        self.frame.request();
+        self.settle.restart();
+        self.save.start();
+    }
+
+    /// Only the look has changed.
+    pub(super) fn redraw(&mut self) {
+        self.frame.request();
+    }
+
+    /// Another theme, contrast or palette is in force.
+    pub(super) fn restyle(&mut self) {
+        if let Ok(palette) = Palette::read(&self.root) {
+            self.parts.palette = palette;
+        }
+        self.redraw();
+    }
+
+    /// A whole scenario was opened: from the address, a preset or a reset.
+    pub(super) fn opened(&mut self) {
+        for field in Field::ALL {
+            self.parts.controls.show_error(field, None);
+        }
+        let pace = self.parts.playback.pace();
+        self.apply(Input::Clock(Change::Pace(pace)));
+        self.parts.readout.show_notices(self.sandbox.notices());
+        self.parts.controls.unfold_if_used(&self.sandbox);
+    }
+
+    /// Opens the scenario of the address, unless it is the one shown.
+    pub(super) fn follow_address(&mut self) {
+        let text = address::read();
+        if text != self.sandbox.scenario().to_string() {
+            self.apply(Input::Open(text));
+            self.opened();
+        }
+    }
+
+    /// Writes the address now, as a new entry of the history.
+    pub(super) fn save_as_new(&mut self) {
+        address::write(&self.sandbox.scenario().to_string(), true);
+    }
+
+    pub(super) fn share(&mut self) {
+        self.on_save();
+        if address::share(&self.root).is_ok() {
+            self.parts.readout.say_only("The link to these settings is in the field, and copied where the browser allows it.");
+        }
+    }
+
+    /// The sizes that the pictures have on the page.
+    pub(super) fn sizes(&self) -> Sizes {
+        let [stage, _, diagram, record] = &self.parts.canvases;
+        Sizes {
+            stage: stage.size(),
+            diagram: diagram.size(),
+            record: record.size(),
+        }
+    }
+
+    fn on_frame(&mut self, now_ms: f64) {
+        self.frame.done();
+        if self.sandbox.is_playing() {
+            let elapsed = self
+                .last_frame_ms
+                .map_or(0.0, |last| (now_ms - last) / 1000.0);
+            self.tick(elapsed.clamp(0.0, LONGEST_TICK));
+            self.last_frame_ms = Some(now_ms);
+            self.frame.request();
+            self.settle.restart();
+        } else {
+            self.last_frame_ms = None;
+        }
+        self.show();
+    }
+
+    /// Moves the clock on: evenly, or once a second for those who have asked for less motion.
+    fn tick(&mut self, seconds: f64) {
+        self.calm_s += seconds;
+        let calm = events::prefers_reduced_motion();
+        if !calm || self.calm_s >= CALM_TICK {
+            let passed = std::mem::take(&mut self.calm_s);
+            // Ticking the clock cannot be refused.
+            let _ = self.sandbox.apply(Input::Clock(Change::Tick(passed)));
+        }
+    }
+
+    /// Shows the sandbox as it is: pictures, numbers, controls.
+    fn show(&mut self) {
+        rescue::remember(&self.sandbox.scenario().to_string());
+        let typing = document().active_element();
+        self.parts.controls.show(&self.sandbox, typing.as_ref());
+        self.parts.readout.show_preset(&self.sandbox);
+        let sizes = self.sizes();
+        match (self.sandbox.pictures(&sizes), self.sandbox.panel()) {
+            (Ok(pictures), Ok(panel)) => self.show_pass(&pictures, &panel),
+            (Err(refusal), _) | (_, Err(refusal)) => {
+                self.parts.readout.show_refusal(&refusal.to_string());
+                mark_state(&self.root, "refused");
+            }
+        }
+    }
+
+    fn show_pass(&mut self, pictures: &Pictures, panel: &Panel) {
+        let Parts {
+            canvases,
+            controls,
+            playback,
+            readout,
+            palette,
+        } = &mut self.parts;
+        let all = [
+            &pictures.planet_frame,
+            &pictures.sun_frame,
+            &pictures.diagram,
+            &pictures.record,
+        ];
+        for (canvas, picture) in canvases.iter().zip(all) {
+            canvas.paint(picture, palette);
+        }
+        controls.show_sides(panel);
+        playback.show(&self.sandbox, panel);
+        readout.show(panel);
+        mark_state(&self.root, "shown");
+    }
+
+    fn on_settled(&mut self) {
+        self.settle.done();
+        if let Ok(panel) = self.sandbox.panel() {
+            self.parts.readout.say(&panel);
+        }
+    }
+
+    fn on_save(&mut self) {
+        self.save.done();
+        address::write(&self.sandbox.scenario().to_string(), false);
+    }
+}
+
+/// Marks on the root whether a pass is shown or refused; the style sheet dims the pictures of a refused one.
+fn mark_state(root: &Element, state: &str) {
+    set_attribute(root, "data-state", state);
+}
+
+/// The field that an input gives a value to.
+fn field_of(input: &Input) -> Option<Field> {
+    match input {
+        Input::Set(field, _)
+        | Input::Type(field, _)
+        | Input::Slide(field, _)
+        | Input::Press(field, _) => Some(*field),
+        _ => None,
+    }
+}

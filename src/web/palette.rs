@@ -1,0 +1,34 @@
+//! The colour of each role as the page's style sheet has it now: theme, forced colours and author's overrides included.
+
+use wasm_bindgen::JsValue;
+use web_sys::Element;
+
+use super::dom::window;
+use crate::figure::{Role, Theme, color, css_name};
+
+/// A colour for each role, as CSS text.
+pub(super) struct Palette([String; Role::ALL.len()]);
+
+impl Palette {
+    /// Reads the custom properties that an element sees; one that is not set has the light theme's colour.
+    pub(super) fn read(element: &Element) -> Result<Self, JsValue> {
+        let style = window().get_computed_style(element)?;
+        let value = |role| {
+            let own = style
+                .as_ref()
+                .and_then(|style| style.get_property_value(css_name(role)).ok());
+            own.map(|text| text.trim().to_owned())
+                .filter(|text| !text.is_empty())
+                .unwrap_or_else(|| color(Theme::Light, role).to_owned())
+        };
+        Ok(Self(Role::ALL.map(value)))
+    }
+
+    pub(super) fn get(&self, role: Role) -> &str {
+        let index = Role::ALL
+            .iter()
+            .position(|known| *known == role)
+            .unwrap_or(0);
+        &self.0[index]
+    }
+}

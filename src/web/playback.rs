@@ -1,0 +1,69 @@
+//! The row of playing controls.
+
+use wasm_bindgen::JsValue;
+use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
+
+use super::dom::{find, set_attribute, set_text};
+use crate::sandbox::{Pace, PaceLaw, Panel, Sandbox};
+
+/// Positions of the time slider.
+const POSITIONS: f64 = 1000.0;
+
+/// Play, step, scrub and pace.
+pub(super) struct Playback {
+    play: Element,
+    scrub: HtmlInputElement,
+    moment: Element,
+    rate: Element,
+    law: HtmlSelectElement,
+    whole: HtmlSelectElement,
+}
+
+impl Playback {
+    pub(super) fn find(root: &Element) -> Result<Self, JsValue> {
+        Ok(Self {
+            play: find(root, "[data-action=play]")?,
+            scrub: find(root, "[data-action=scrub]")?,
+            moment: find(root, "[data-text=moment]")?,
+            rate: find(root, "[data-text=rate]")?,
+            law: find(root, "[data-action=law]")?,
+            whole: find(root, "[data-action=whole]")?,
+        })
+    }
+
+    pub(super) fn show(&self, sandbox: &Sandbox, panel: &Panel) {
+        set_text(
+            &self.play,
+            if sandbox.is_playing() {
+                "❚❚ Pause"
+            } else {
+                "▶ Play"
+            },
+        );
+        let position = (panel.position * POSITIONS).round().to_string();
+        if self.scrub.value() != position {
+            self.scrub.set_value(&position);
+        }
+        set_attribute(&self.scrub, "aria-valuetext", &panel.moment);
+        set_text(&self.moment, &panel.moment);
+        set_text(&self.rate, &panel.rate);
+    }
+
+    /// Where the time slider stands, 0..1.
+    pub(super) fn position(&self) -> f64 {
+        self.scrub.value_as_number() / POSITIONS
+    }
+
+    /// The pace that the two lists say.
+    pub(super) fn pace(&self) -> Pace {
+        let law = if self.law.value() == "even" {
+            PaceLaw::Even
+        } else {
+            PaceLaw::SlowerNear
+        };
+        Pace {
+            law,
+            whole_s: self.whole.value().parse().unwrap_or(16.0),
+        }
+    }
+}
