@@ -1,2 +1,16 @@
-//! The `two-frames` command: parse, call, report.
-fn main() {}
+//! The `two-frames` command: parse, run, report. Everything else is in the library's `cli`.
+
+use std::process::ExitCode;
+
+use clap::Parser as _;
+use two_frames::cli::{Arguments, run};
+
+fn main() -> ExitCode {
+    match run(Arguments::parse()) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(failure) => {
+            eprintln!("two-frames: {failure}");
+            ExitCode::from(failure.exit_status())
+        }
+    }
+}

@@ -1,0 +1,80 @@
+//! What may stand on the command line, and its help.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand};
+
+/// Two Frames: one probe passing one moving planet, in the planet's frame and in the Sun's frame at once.
+///
+/// Without a subcommand it serves the page. For teaching only, not for flying anything.
+#[derive(Debug, Parser)]
+#[command(name = "two-frames", version, args_conflicts_with_subcommands = true)]
+pub struct Arguments {
+    /// What to do; none means `serve`.
+    #[command(subcommand)]
+    pub command: Option<Command>,
+    /// How to serve when no subcommand is given.
+    #[command(flatten)]
+    pub serve: ServeArguments,
+}
+
+/// The subcommands.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Build the core for the browser and serve the page on this computer (the default)
+    Serve(ServeArguments),
+    /// Build the core for the browser and write the whole static site to a folder
+    Build(BuildArguments),
+}
+
+/// Arguments of `serve`.
+#[derive(Debug, Clone, Copy, Args)]
+pub struct ServeArguments {
+    /// Port on 127.0.0.1; 0 takes any free one
+    #[arg(long, value_name = "NUMBER", default_value_t = 8000)]
+    pub port: u16,
+}
+
+/// Arguments of `build`.
+#[derive(Debug, Clone, Args)]
+pub struct BuildArguments {
+    /// Folder for the site: a new one, an empty one, or one that an earlier `build` wrote (its files are replaced)
+    #[arg(long, value_name = "DIR")]
+    pub out: PathBuf,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory as _;
+
+    #[test]
+    fn the_definition_is_consistent() {
+        Arguments::command().debug_assert();
+    }
+
+    #[test]
+    fn no_subcommand_serves_on_port_8000() {
+        let arguments = Arguments::try_parse_from(["two-frames"]).expect("no argument is needed");
+        assert!(arguments.command.is_none());
+        assert_eq!(arguments.serve.port, 8000);
+    }
+
+    #[test]
+    fn the_port_may_follow_the_subcommand_or_stand_alone() {
+        let alone =
+            Arguments::try_parse_from(["two-frames", "--port", "9000"]).expect("a port alone");
+        assert_eq!(alone.serve.port, 9000);
+        let after = Arguments::try_parse_from(["two-frames", "serve", "--port", "9001"])
+            .expect("a port after serve");
+        let Some(Command::Serve(serve)) = after.command else {
+            panic!("serve was asked for, got {after:?}")
+        };
+        assert_eq!(serve.port, 9001);
+    }
+
+    #[test]
+    fn a_port_out_of_range_is_refused() {
+        assert!(Arguments::try_parse_from(["two-frames", "--port", "70000"]).is_err());
+    }
+}
