@@ -14,6 +14,7 @@ pub use solved::Solved;
 
 use glam::DVec2;
 
+use crate::decimal::within;
 use crate::figure::{Scene, Views};
 use crate::physics::FlybyError;
 use crate::scenario::{Notice, PRESETS, Preset, Scenario};
@@ -91,7 +92,7 @@ impl Sandbox {
                 Ok(())
             }
             Input::Zoom(factor) => {
-                self.zoom = (self.zoom * factor).clamp(ZOOM.0, ZOOM.1);
+                self.zoom = within(self.zoom * factor, ZOOM.0, ZOOM.1);
                 Ok(())
             }
             Input::Fit => {

@@ -9,6 +9,7 @@ use super::scene::Scene;
 use super::stage::letter_size;
 use super::ticks::{round_below, round_span};
 use super::track::Sample;
+use crate::decimal::within;
 use crate::physics::units::{DAYS_PER_YEAR, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::report::{Instant, short};
 
@@ -112,7 +113,7 @@ impl Record<'_> {
             };
             let words = Words::new(text, Role::Quiet, self.letter);
             let half_width = 0.5 * text_width(&words.text, self.letter, false);
-            let x = at.x.clamp(half_width, self.picture.size.x - half_width);
+            let x = within(at.x, half_width, self.picture.size.x - half_width);
             put(
                 &mut self.picture,
                 &mut self.room,

@@ -2,6 +2,8 @@
 
 use glam::DVec2;
 
+use crate::decimal::within;
+
 /// Cells along the longer side; a row is one machine word of them.
 const CELLS: usize = 128;
 
@@ -114,7 +116,7 @@ impl Room {
         if !(high.x >= 0.0 && high.y >= 0.0 && low.x <= last && low.y <= last) {
             return None;
         }
-        let index = |value: f64| value.clamp(0.0, last) as usize;
+        let index = |value: f64| within(value, 0.0, last) as usize;
         let (left, right) = (index(low.x), index(high.x));
         let columns = (u128::MAX >> (CELLS - 1 - (right - left))) << left;
         Some((index(low.y)..=index(high.y), columns))

@@ -10,6 +10,7 @@ use super::ruler::{bead_note, ruler, to_the_sun};
 use super::scene::Scene;
 use super::track::Sample;
 use super::view::View;
+use crate::decimal::within;
 use crate::report::{Instant, fixed, short};
 
 /// In which frame the pass is seen.
@@ -46,7 +47,7 @@ pub fn stage(scene: &Scene<'_>, kind: FrameKind, view: &View) -> Picture {
 
 /// Height of letters that suits a picture's size.
 pub(super) fn letter_size(size: DVec2) -> f64 {
-    (size.min_element() / 28.0).clamp(11.5, 26.0)
+    within(size.min_element() / 28.0, 11.5, 26.0)
 }
 
 struct Stage<'a> {

@@ -4,6 +4,8 @@ use std::fmt::Write as _;
 
 use glam::DVec2;
 
+use crate::decimal::with_decimals;
+
 use super::picture::{
     Anchor, Arrow, Dash, Disc, Handle, Head, Label, Mark, Path, Picture, Role, Stroke,
 };
@@ -177,13 +179,8 @@ fn line_looks(stroke: &Stroke) -> String {
 
 /// Two decimals are finer than any screen; trailing zeros and the sign of a zero are left out.
 fn number(value: f64) -> String {
-    let text = format!("{value:.2}");
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" {
-        "0".into()
-    } else {
-        text.into()
-    }
+    let text = with_decimals(value, 2);
+    text.trim_end_matches('0').trim_end_matches('.').into()
 }
 
 fn escaped(text: &str) -> String {

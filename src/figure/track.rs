@@ -2,6 +2,8 @@
 
 use glam::DVec3;
 
+use crate::decimal::within;
+
 use super::ticks::round_span;
 use crate::physics::{Flyby, Outcome};
 
@@ -48,7 +50,11 @@ impl Track {
     pub fn of(flyby: &Flyby) -> Self {
         let periapsis = flyby.encounter.periapsis_km;
         // Far enough to see both straight ends, near enough to see the bend.
-        let reach = (3.0 * flyby.impact_parameter_km).clamp(6.0 * periapsis, 40.0 * periapsis);
+        let reach = within(
+            3.0 * flyby.impact_parameter_km,
+            6.0 * periapsis,
+            40.0 * periapsis,
+        );
         let reach = if flyby.strikes() {
             reach.max(6.0 * flyby.encounter.planet.radius_km)
         } else {
@@ -110,12 +116,12 @@ impl Track {
 
     /// The position, 0..1, of a time.
     pub fn position_of(&self, time_s: f64) -> f64 {
-        (0.5 * (time_s / self.half_s + 1.0)).clamp(0.0, 1.0)
+        within(0.5 * (time_s / self.half_s + 1.0), 0.0, 1.0)
     }
 
     /// A time kept within what is shown.
     pub fn clamp(&self, time_s: f64) -> f64 {
-        time_s.clamp(-self.half_s, self.end_s)
+        within(time_s, -self.half_s, self.end_s)
     }
 }
 

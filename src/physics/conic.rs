@@ -226,7 +226,7 @@ impl Conic {
     /// Scaled time, with whole periods taken off on an ellipse.
     fn scaled_time(&self, t: f64) -> f64 {
         let longest = 1e280 * SECONDS_PER_YEAR;
-        let t = t.clamp(-longest, longest);
+        let t = t.max(-longest).min(longest);
         let reduced = self
             .period_s()
             .map_or(t, |period| t - period * (t / period).round());

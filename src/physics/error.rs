@@ -1,8 +1,6 @@
 //! Each way that an encounter is not a flyby, with the numbers.
 
-use std::fmt;
-
-/// Why a set of inputs has no flyby. The message names the value, the rule and what to try.
+/// Why a set of inputs has no flyby. The report turns it into a sentence.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum FlybyError {
     /// An input that has to be a positive, finite number is not.
@@ -33,34 +31,3 @@ pub enum FlybyError {
         periapsis_km: f64,
     },
 }
-
-impl fmt::Display for FlybyError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match *self {
-            Self::NotPositive { what, value, unit } => {
-                write!(
-                    f,
-                    "The {what} is {value} {unit}, and it has to be a finite number above 0: try a positive one."
-                )
-            }
-            Self::NotAnAngle { what, value } => {
-                write!(
-                    f,
-                    "The {what} is {value}, and it has to be a finite angle: try one from -180° to 180°."
-                )
-            }
-            Self::OutOfNumbers {
-                what,
-                gm_km3_s2,
-                orbit_km,
-                periapsis_km,
-            } => write!(
-                f,
-                "The {what} is too large to compute with GM {gm_km3_s2:e} km³/s², an orbit of {orbit_km:e} km and a \
-                 periapsis of {periapsis_km:e} km: try a custom planet nearer to a real one."
-            ),
-        }
-    }
-}
-
-impl std::error::Error for FlybyError {}

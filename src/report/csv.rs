@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use super::quantity::Quantity;
+use super::refusal::refusal;
 use super::solution::Solution;
 use crate::physics::{Flyby, FlybyError};
 use crate::scenario::{Field, Notice, Scale, Scenario, print_number};
@@ -33,7 +34,7 @@ impl std::fmt::Display for SweepError {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             Self::Setting(notice) => notice.fmt(f),
-            Self::Flyby(error) => error.fmt(f),
+            Self::Flyby(error) => f.write_str(&refusal(error)),
         }
     }
 }

@@ -1,5 +1,6 @@
 //! Numbers as people read them: rounded, with a true minus sign, times in fitting units.
 
+use crate::decimal::{exponent, mantissa, with_decimals};
 use crate::physics::units::{DAYS_PER_YEAR, DEGREES_PER_RADIAN, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 
 /// The minus sign (U+2212), as wide as a plus.
@@ -10,13 +11,12 @@ const GROUP: char = '\u{202f}';
 
 /// `value` with a fixed number of decimals: "−1 234.50". A value that rounds to zero carries no sign.
 pub fn fixed(value: f64, decimals: usize) -> String {
-    let digits = format!("{:.decimals$}", value.abs());
-    let negative = value < 0.0 && digits.bytes().any(|byte| matches!(byte, b'1'..=b'9'));
-    let (whole, fraction) = digits.split_once('.').unwrap_or((&digits, ""));
-    let mut text = String::new();
-    if negative {
-        text.push(MINUS);
-    }
+    let digits = with_decimals(value, decimals);
+    let (sign, digits) = digits
+        .strip_prefix('-')
+        .map_or(("", &*digits), |digits| ("−", digits));
+    let (whole, fraction) = digits.split_once('.').unwrap_or((digits, ""));
+    let mut text = String::from(sign);
     push_grouped(&mut text, whole);
     if !fraction.is_empty() {
         text.push('.');
@@ -56,21 +56,16 @@ pub fn significant(value: f64, digits: usize) -> String {
     if !(1e-3..1e7).contains(&size) {
         return scientific(value, digits);
     }
-    let magnitude = libm::floor(libm::log10(size));
     // A cast from a negative number to usize gives 0: a large number has no decimals.
-    fixed(value, (digits as f64 - 1.0 - magnitude) as usize)
+    let decimals = (digits as f64 - 1.0 - f64::from(exponent(size))) as usize;
+    fixed(value, decimals)
 }
 
 /// `value` as a decimal number times a power of ten, with a raised exponent.
 fn scientific(value: f64, digits: usize) -> String {
-    let text = format!("{:.*e}", digits.saturating_sub(1), value.abs());
-    let (mantissa, exponent) = text.split_once('e').unwrap_or((&text, "0"));
-    let raised: String = exponent.chars().map(raised).collect();
-    let sign = if value < 0.0 {
-        MINUS.to_string()
-    } else {
-        String::new()
-    };
+    let (mantissa, exponent) = mantissa(value, digits.max(1));
+    let raised: String = exponent.to_string().chars().map(raised).collect();
+    let sign = if value < 0.0 { "−" } else { "" };
     format!("{sign}{mantissa} × 10{raised}")
 }
 

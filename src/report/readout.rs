@@ -458,7 +458,7 @@ pub fn now(instant: &Instant) -> Vec<Fact> {
 /// A name with a capital first letter, for the start of a sentence or a label.
 pub(super) fn sentence_start(name: &str) -> String {
     let mut characters = name.chars();
-    characters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(characters).collect()
-    })
+    // Every planet's name is plain ASCII; full Unicode case tables would weigh 6 kB.
+    let first = characters.next().map(|first| first.to_ascii_uppercase());
+    first.into_iter().chain(characters).collect()
 }

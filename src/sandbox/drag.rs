@@ -2,6 +2,7 @@
 
 use glam::DVec2;
 
+use crate::decimal::within;
 use crate::figure::{Grip, Views};
 use crate::physics::Flyby;
 use crate::physics::units::DEGREES_PER_RADIAN;
@@ -66,5 +67,5 @@ fn periapsis(world: DVec2, flyby: &Flyby) -> Option<f64> {
     let radii = world.length() / sight / flyby.encounter.planet.radius_km;
     let spec = Field::Periapsis.spec();
     let (low, high) = spec.slider;
-    (sight > SHORTEST_SIGHT).then(|| spec.rounded(radii.clamp(low, high)))
+    (sight > SHORTEST_SIGHT).then(|| spec.rounded(within(radii, low, high)))
 }

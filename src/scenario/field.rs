@@ -1,6 +1,7 @@
 //! The numbers that a person can set: key, words, unit, range and default of each, in one place for every door.
 
 use super::notice::Notice;
+use crate::decimal::{parse, round_significant, within};
 
 /// A number of a scenario. The order is that of the scenario text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -95,8 +96,8 @@ impl Field {
     /// # Errors
     /// A [`Notice`] that repeats the text as it was given.
     pub fn read(self, text: &str) -> Result<f64, Notice> {
-        let number: Option<f64> = text.parse().ok();
-        match number.filter(|number| number.is_finite()) {
+        let number: Option<f64> = parse(text);
+        match number {
             None => Err(Notice::NotANumber(self, text.into())),
             Some(number) => self
                 .check(number)
@@ -133,10 +134,10 @@ impl Spec {
     pub fn slider_position(&self, value: f64) -> f64 {
         let (low, high) = self.slider;
         match self.scale {
-            Scale::Linear => value.clamp(low, high),
+            Scale::Linear => within(value, low, high),
             Scale::Logarithmic => {
                 let part = libm::log(value / low) / libm::log(high / low);
-                THOUSANDTHS * part.clamp(0.0, 1.0)
+                THOUSANDTHS * within(part, 0.0, 1.0)
             }
         }
     }
@@ -145,9 +146,9 @@ impl Spec {
     pub fn value_at(&self, position: f64) -> f64 {
         let (low, high) = self.slider;
         match self.scale {
-            Scale::Linear => self.rounded(position.clamp(low, high)),
+            Scale::Linear => self.rounded(within(position, low, high)),
             Scale::Logarithmic => {
-                let part = (position / THOUSANDTHS).clamp(0.0, 1.0);
+                let part = within(position / THOUSANDTHS, 0.0, 1.0);
                 self.rounded(low * libm::pow(high / low, part))
             }
         }
@@ -156,24 +157,18 @@ impl Spec {
     /// A value rounded to what a person can tell apart on the slider.
     pub fn rounded(&self, value: f64) -> f64 {
         let digits = if self.scale == Scale::Linear { 4 } else { 3 };
-        round_to_digits(value, digits).clamp(self.min, self.max)
+        within(round_significant(value, digits), self.min, self.max)
     }
 
     /// The value one press of − (`presses = -1`) or + away, kept within the range.
     pub fn stepped(&self, value: f64, presses: f64) -> f64 {
         let moved = match self.scale {
             Scale::Linear => ((value + self.step * presses) / self.step).round() * self.step,
-            Scale::Logarithmic => round_to_digits(value * libm::pow(self.step, presses), 3),
+            Scale::Logarithmic => round_significant(value * libm::pow(self.step, presses), 3),
         };
         // 12 digits drop the rounding of the step itself (0.30000000000000004).
-        round_to_digits(moved, 12).clamp(self.min, self.max)
+        within(round_significant(moved, 12), self.min, self.max)
     }
-}
-
-/// Rounds to a number of significant decimal digits, by way of the text: that gives the double nearest to the
-/// decimal number, where multiplying and dividing would leave a tail.
-fn round_to_digits(value: f64, digits: usize) -> f64 {
-    format!("{value:.*e}", digits - 1).parse().unwrap_or(value)
 }
 
 /// Positions of a logarithmic slider.

@@ -72,7 +72,11 @@ impl fmt::Display for Notice {
             }
             Self::NotANumber(field, value) if value.is_empty() => {
                 let key = field.spec().key;
-                write!(f, "{key}: the value has to be a number{}", try_default(*field))
+                write!(
+                    f,
+                    "{key}: the value has to be a number{}",
+                    try_default(*field)
+                )
             }
             Self::NotANumber(field, value) => {
                 write!(

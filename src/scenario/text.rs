@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::decimal::shortest;
+
 use super::choice::{CustomPlanet, PlanetChoice};
 use super::field::Field;
 use super::notice::Notice;
@@ -174,15 +176,9 @@ impl TryFrom<String> for Scenario {
     }
 }
 
-/// A number as text that reads back to the same bits: the shortest such decimal, with an exponent only where the plain
-/// form would run long.
+/// A number as text that reads back to the same bits.
 pub fn print_number(value: f64) -> String {
-    let plain = value == 0.0 || (1e-6..1e16).contains(&value.abs());
-    if plain {
-        format!("{value}")
-    } else {
-        format!("{value:e}")
-    }
+    shortest(value)
 }
 
 #[cfg(test)]

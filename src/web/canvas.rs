@@ -7,6 +7,7 @@ use web_sys::{CanvasRenderingContext2d, Element, HtmlCanvasElement};
 
 use super::dom::{find, window};
 use super::palette::Palette;
+use crate::decimal::with_decimals;
 use crate::figure::{Anchor, Arrow, Dash, Disc, Handle, Head, Label, Mark, Picture, Role, Stroke};
 
 /// One canvas of the page.
@@ -157,8 +158,9 @@ impl Brush<'_> {
 
     fn label(&self, label: &Label) {
         let weight = if label.bold { "bold " } else { "" };
+        let size = with_decimals(label.size, 1);
         self.pen
-            .set_font(&format!("{weight}{}px system-ui, sans-serif", label.size));
+            .set_font(&format!("{weight}{size}px system-ui, sans-serif"));
         self.pen.set_text_align(match label.anchor {
             Anchor::Start => "left",
             Anchor::Middle => "center",

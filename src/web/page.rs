@@ -17,6 +17,7 @@ use super::palette::Palette;
 use super::playback::Playback;
 use super::readout::Readout;
 use super::rescue;
+use crate::decimal::within;
 use crate::sandbox::{Change, Input, Panel, Pictures, Sandbox, Sizes};
 use crate::scenario::{Field, Notice};
 
@@ -198,7 +199,7 @@ impl Page {
             let elapsed = self
                 .last_frame_ms
                 .map_or(0.0, |last| (now_ms - last) / 1000.0);
-            self.tick(elapsed.clamp(0.0, LONGEST_TICK));
+            self.tick(within(elapsed, 0.0, LONGEST_TICK));
             self.last_frame_ms = Some(now_ms);
             self.frame.request();
             self.settle.restart();
@@ -229,7 +230,9 @@ impl Page {
         match (self.sandbox.pictures(&sizes), self.sandbox.panel()) {
             (Ok(pictures), Ok(panel)) => self.show_pass(&pictures, &panel),
             (Err(refusal), _) | (_, Err(refusal)) => {
-                self.parts.readout.show_refusal(&refusal.to_string());
+                self.parts
+                    .readout
+                    .show_refusal(&crate::report::refusal(&refusal));
                 mark_state(&self.root, "refused");
             }
         }

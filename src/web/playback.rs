@@ -4,6 +4,7 @@ use wasm_bindgen::JsValue;
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::dom::{find, set_attribute, set_text};
+use crate::decimal::{parse, with_decimals};
 use crate::sandbox::{Pace, PaceLaw, Panel, Sandbox};
 
 /// Positions of the time slider.
@@ -40,7 +41,7 @@ impl Playback {
                 "▶ Play"
             },
         );
-        let position = (panel.position * POSITIONS).round().to_string();
+        let position = with_decimals(panel.position * POSITIONS, 0);
         if self.scrub.value() != position {
             self.scrub.set_value(&position);
         }
@@ -63,7 +64,7 @@ impl Playback {
         };
         Pace {
             law,
-            whole_s: self.whole.value().parse().unwrap_or(16.0),
+            whole_s: parse(&self.whole.value()).unwrap_or(16.0),
         }
     }
 }
