@@ -11,7 +11,9 @@ use std::time::Duration;
 
 use http_body_util::Full;
 use hyper::body::{Bytes, Incoming};
-use hyper::header::{ALLOW, CACHE_CONTROL, CONTENT_TYPE, HeaderName, LOCATION, X_CONTENT_TYPE_OPTIONS};
+use hyper::header::{
+    ALLOW, CACHE_CONTROL, CONTENT_TYPE, HeaderName, LOCATION, X_CONTENT_TYPE_OPTIONS,
+};
 use hyper::server::conn::http1;
 use hyper::service::service_fn;
 use hyper::{Request, Response, StatusCode};
@@ -64,7 +66,9 @@ impl Server {
         let root = Arc::new(fs::canonicalize(root)?);
         listener.set_nonblocking(true)?;
         // One thread serves any number of connections, so one that stays silent keeps nobody waiting.
-        let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build()?;
+        let runtime = tokio::runtime::Builder::new_current_thread()
+            .enable_all()
+            .build()?;
         let (stop, stopped) = oneshot::channel();
         let thread = thread::spawn(move || {
             runtime.block_on(async {
@@ -72,7 +76,11 @@ impl Server {
                 let _ = stopped.await;
             });
         });
-        Ok(Self { port, stop: Some(stop), thread: Some(thread) })
+        Ok(Self {
+            port,
+            stop: Some(stop),
+            thread: Some(thread),
+        })
     }
 
     /// The address of the page, as in `http://127.0.0.1:8000/`.
@@ -101,7 +109,8 @@ impl Drop for Server {
 }
 
 async fn accept(listener: TcpListener, root: Arc<PathBuf>) {
-    let listener = tokio::net::TcpListener::from_std(listener).expect("the runtime takes a listener that is open");
+    let listener = tokio::net::TcpListener::from_std(listener)
+        .expect("the runtime takes a listener that is open");
     loop {
         let Ok((stream, _)) = listener.accept().await else {
             // Too many open files, or a visitor who left at once: others may still come.
@@ -127,20 +136,37 @@ fn reply(request: &Request<Incoming>, root: &Path) -> Response<Full<Bytes>> {
         },
         Answer::Moved(to) => respond(StatusCode::MOVED_PERMANENTLY, LOCATION, &to, Vec::new()),
         Answer::NotFound => missing(),
-        Answer::NotAllowed => respond(StatusCode::METHOD_NOT_ALLOWED, ALLOW, "GET, HEAD", Vec::new()),
+        Answer::NotAllowed => respond(
+            StatusCode::METHOD_NOT_ALLOWED,
+            ALLOW,
+            "GET, HEAD",
+            Vec::new(),
+        ),
     }
 }
 
 fn missing() -> Response<Full<Bytes>> {
     let sentence = "There is no such page here: go back to the start at /.";
-    respond(StatusCode::NOT_FOUND, CONTENT_TYPE, "text/plain; charset=utf-8", sentence.into())
+    respond(
+        StatusCode::NOT_FOUND,
+        CONTENT_TYPE,
+        "text/plain; charset=utf-8",
+        sentence.into(),
+    )
 }
 
-fn respond(status: StatusCode, name: HeaderName, value: &str, body: Vec<u8>) -> Response<Full<Bytes>> {
+fn respond(
+    status: StatusCode,
+    name: HeaderName,
+    value: &str,
+    body: Vec<u8>,
+) -> Response<Full<Bytes>> {
     let response = Response::builder()
         .status(status)
         .header(name, value)
         .header(CACHE_CONTROL, "no-cache")
         .header(X_CONTENT_TYPE_OPTIONS, "nosniff");
-    response.body(Full::new(body.into())).expect("a media type, an address that was asked for, and fixed words")
+    response
+        .body(Full::new(body.into()))
+        .expect("a media type, an address that was asked for, and fixed words")
 }
