@@ -2,7 +2,11 @@
 
 use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand};
+use clap::{Args, Parser, Subcommand, ValueEnum, value_parser};
+
+use super::moment::Moment;
+use super::size::Size;
+use super::vary::Vary;
 
 /// Two Frames: one probe passing one moving planet, in the planet's frame and in the Sun's frame at once.
 ///
@@ -41,6 +45,79 @@ pub struct BuildArguments {
     /// Folder for the site: a new one, an empty one, or one that an earlier `build` wrote (its files are replaced)
     #[arg(long, value_name = "DIR")]
     pub out: PathBuf,
+}
+
+/// Arguments of `solve`.
+#[derive(Debug, Clone, Args)]
+pub struct SolveArguments {
+    /// Scenario text, as in `planet=saturn&periapsis=4` (quote it; "" is the default scenario), or `-` to read one text
+    /// a line from standard input
+    #[arg(value_name = "TEXT")]
+    pub text: String,
+}
+
+/// Arguments of `figure`.
+#[derive(Debug, Clone, Args)]
+pub struct FigureArguments {
+    /// Scenario text, as in `planet=saturn&periapsis=4` (quote it; "" is the default scenario)
+    #[arg(value_name = "TEXT")]
+    pub text: String,
+    /// Which picture
+    #[arg(long, value_enum)]
+    pub part: Part,
+    /// The moment to show: time after periapsis, negative before it, with its unit: s, min, h or d
+    #[arg(
+        long,
+        value_name = "TIME",
+        default_value = "0d",
+        allow_hyphen_values = true
+    )]
+    pub time: Moment,
+    /// Width and height of the picture
+    #[arg(long, value_name = "WIDTHxHEIGHT", default_value = "640x640")]
+    pub size: Size,
+    /// Colours for a light or a dark ground
+    #[arg(long, value_enum, default_value = "light")]
+    pub theme: Ground,
+    /// The SVG file to write; without it the picture goes to standard output
+    #[arg(long, value_name = "FILE")]
+    pub out: Option<PathBuf>,
+}
+
+/// The four pictures.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Part {
+    /// The pass as the planet sees it
+    PlanetFrame,
+    /// The pass as the Sun sees it
+    SunFrame,
+    /// The velocity diagram that joins the two
+    Diagram,
+    /// Speed against time in both frames
+    Record,
+}
+
+/// The ground that a picture stands on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Ground {
+    /// Dark marks on a light ground
+    Light,
+    /// Light marks on a dark ground
+    Dark,
+}
+
+/// Arguments of `table`.
+#[derive(Debug, Clone, Args)]
+pub struct TableArguments {
+    /// Scenario text, as in `planet=saturn&v-infinity=6` (quote it; "" is the default scenario)
+    #[arg(value_name = "TEXT")]
+    pub text: String,
+    /// The number to vary, with its first and last value, in the unit that it has in the scenario text
+    #[arg(long, value_name = "KEY=FROM..TO", allow_hyphen_values = true)]
+    pub vary: Vary,
+    /// How many steps from the first value to the last; the table has one row more
+    #[arg(long, value_name = "NUMBER", default_value_t = 100, value_parser = value_parser!(u32).range(1..=100_000))]
+    pub steps: u32,
 }
 
 #[cfg(test)]

@@ -7,15 +7,24 @@ mod answer;
 mod args;
 mod bindings;
 mod failure;
+mod moment;
 mod project;
 mod serve;
 mod site;
+mod size;
+mod vary;
 mod wasm;
 
-pub use args::{Arguments, BuildArguments, Command, ServeArguments};
+pub use args::{
+    Arguments, BuildArguments, Command, FigureArguments, Ground, Part, ServeArguments,
+    SolveArguments, TableArguments,
+};
 pub use failure::Failure;
+pub use moment::Moment;
 pub use project::Project;
 pub use serve::Server;
+pub use size::Size;
+pub use vary::Vary;
 
 /// Does what the command line asks for; without a subcommand it serves the page.
 pub fn run(arguments: Arguments) -> Result<(), Failure> {
