@@ -22,7 +22,7 @@ pub fn shortest(value: f64) -> String {
 /// The finite number that a decimal text stands for; `None` for anything else, infinities and words included.
 pub fn parse(text: &str) -> Option<f64> {
     if is_decimal(text) {
-        platform::parse(text).filter(|value| value.is_finite())
+        Some(platform::parse(text)).filter(|value| value.is_finite())
     } else {
         None
     }
@@ -135,8 +135,8 @@ mod platform {
         }
     }
 
-    pub(super) fn parse(text: &str) -> Option<f64> {
-        text.parse().ok()
+    pub(super) fn parse(text: &str) -> f64 {
+        text.parse().unwrap_or(f64::NAN)
     }
 }
 
@@ -144,15 +144,12 @@ mod platform {
 mod platform {
     pub(super) fn shortest(value: f64) -> String {
         // Radix 10 is always allowed, and then this is the plain conversion to text.
-        let text = js_sys::Number::from(value)
-            .to_string(10)
-            .map(String::from)
-            .unwrap_or_default();
-        text.replace('+', "")
+        let text = js_sys::Number::from(value).to_string_with_radix(10);
+        text.map(String::from).unwrap_or_default().replace('+', "")
     }
 
-    pub(super) fn parse(text: &str) -> Option<f64> {
-        Some(js_sys::Number::parse_float(text))
+    pub(super) fn parse(text: &str) -> f64 {
+        js_sys::Number::parse_float(text)
     }
 }
 

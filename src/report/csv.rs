@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::quantity::Quantity;
+use super::quantity::{Pass, Quantity};
 use super::refusal::refusal;
 use super::solution::Solution;
 use crate::physics::{Flyby, FlybyError};
@@ -92,7 +92,15 @@ pub fn csv(scenario: &Scenario, sweep: &Sweep) -> Result<String, SweepError> {
             .map_err(SweepError::Setting)?;
         let encounter = scenario.encounter().map_err(SweepError::Flyby)?;
         let flyby = Flyby::solve(&encounter).map_err(SweepError::Flyby)?;
-        push_row(&mut table, value, &Solution::new(&scenario, &flyby));
+        let solution = Solution::new(&scenario, &flyby);
+        push_row(
+            &mut table,
+            value,
+            &Pass {
+                solution: &solution,
+                flyby: &flyby,
+            },
+        );
     }
     Ok(table)
 }
@@ -120,11 +128,11 @@ fn quoted(text: &str) -> String {
     }
 }
 
-fn push_row(table: &mut String, value: f64, solution: &Solution) {
-    let _ = write!(table, "{},{}", print_number(value), solution.outcome);
+fn push_row(table: &mut String, value: f64, pass: &Pass<'_>) {
+    let _ = write!(table, "{},{}", print_number(value), pass.solution.outcome);
     for (_, quantity) in COLUMNS {
         table.push(',');
-        if let Some(number) = (quantity.get)(solution) {
+        if let Some(number) = (quantity.get)(pass) {
             table.push_str(&print_number(number));
         }
     }

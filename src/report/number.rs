@@ -36,9 +36,8 @@ fn push_grouped(text: &mut String, whole: &str) {
     }
 }
 
-/// `value` with a sign in front even when positive: "+10.90". Zero, once rounded, carries none.
-pub(super) fn signed(value: f64, decimals: usize) -> String {
-    let text = fixed(value, decimals);
+/// The text of a number with a plus in front when the number is positive; a text of zeros carries none.
+pub(super) fn signed(text: String, value: f64) -> String {
     let is_zero = !text.bytes().any(|byte| matches!(byte, b'1'..=b'9'));
     if is_zero || value < 0.0 {
         text
@@ -134,14 +133,9 @@ mod tests {
 
     #[test]
     fn zero_has_no_sign_however_it_came_about() {
-        assert_eq!(
-            (
-                fixed(-0.001, 2).as_str(),
-                signed(0.004, 2).as_str(),
-                signed(-0.0, 1).as_str()
-            ),
-            ("0.00", "0.00", "0.0")
-        );
+        assert_eq!(fixed(-0.001, 2), "0.00");
+        assert_eq!(signed(fixed(0.004, 2), 0.004), "0.00");
+        assert_eq!(signed(fixed(10.9, 2), 10.9), "+10.90");
     }
 
     #[test]

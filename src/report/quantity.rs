@@ -1,22 +1,35 @@
-//! The quantities that the page shows, each with the path that it has in the JSON of `two-frames solve`.
+//! The quantities that are shown, each with its path: that of the JSON of `two-frames solve`, or `page.…` for what only
+//! the page shows.
+
+use glam::DVec3;
 
 use super::solution::Solution;
-use crate::physics::Flyby;
+use crate::physics::units::{DEGREES_PER_RADIAN, SECONDS_PER_HOUR};
+use crate::physics::{Flyby, Outcome};
 
-/// A quantity of a [`Solution`]: its path and its value. A test holds each path to the JSON itself.
+/// A solved pass as quantities are read from it.
+#[derive(Clone, Copy, Debug)]
+pub struct Pass<'a> {
+    /// The labelled values.
+    pub solution: &'a Solution,
+    /// All answers of the physics.
+    pub flyby: &'a Flyby,
+}
+
+/// A quantity: its path and its value.
 #[derive(Clone, Copy, Debug)]
 pub struct Quantity {
-    /// Path in the JSON, parts joined by dots.
+    /// Path in the JSON, parts joined by dots, or `page.…`.
     pub path: &'static str,
     /// The value; `None` where the JSON has null.
-    pub get: fn(&Solution) -> Option<f64>,
+    pub get: fn(&Pass<'_>) -> Option<f64>,
 }
 
 macro_rules! quantities {
     ($($(#[$doc:meta])* $name:ident = $path:literal, $get:expr;)*) => {
         impl Quantity {
             $($(#[$doc])* pub const $name: Self = Self { path: $path, get: $get };)*
-            /// Every quantity that the page shows.
+            /// Every quantity; those whose path does not start with `page.` are held to the JSON by a test.
             pub const ALL: &'static [Self] = &[$(Self::$name),*];
         }
     };
@@ -24,49 +37,94 @@ macro_rules! quantities {
 
 quantities! {
     /// Speed relative to the planet, far away, km/s.
-    V_INFINITY = "planet_frame.v_infinity_km_s", |s| Some(s.planet_frame.v_infinity_km_s);
+    V_INFINITY = "planet_frame.v_infinity_km_s", |p| Some(p.solution.planet_frame.v_infinity_km_s);
     /// Turn angle, degrees.
-    TURN = "planet_frame.turn_deg", |s| s.planet_frame.turn_deg;
+    TURN = "planet_frame.turn_deg", |p| p.solution.planet_frame.turn_deg;
     /// Eccentricity of the hyperbola.
-    ECCENTRICITY = "planet_frame.eccentricity", |s| Some(s.planet_frame.eccentricity);
+    ECCENTRICITY = "planet_frame.eccentricity", |p| Some(p.solution.planet_frame.eccentricity);
     /// Impact parameter, km.
-    IMPACT_PARAMETER = "planet_frame.impact_parameter_km", |s| Some(s.planet_frame.impact_parameter_km);
+    IMPACT_PARAMETER = "planet_frame.impact_parameter_km", |p| Some(p.solution.planet_frame.impact_parameter_km);
     /// Periapsis distance, km.
-    PERIAPSIS = "planet_frame.periapsis_km", |s| Some(s.planet_frame.periapsis_km);
+    PERIAPSIS = "planet_frame.periapsis_km", |p| Some(p.solution.planet_frame.periapsis_km);
     /// Speed at periapsis, km/s.
-    PERIAPSIS_SPEED = "planet_frame.periapsis_speed_km_s", |s| s.planet_frame.periapsis_speed_km_s;
+    PERIAPSIS_SPEED = "planet_frame.periapsis_speed_km_s", |p| p.solution.planet_frame.periapsis_speed_km_s;
     /// Speed of the planet round the Sun, km/s.
-    PLANET_SPEED = "planet.orbit_speed_km_s", |s| Some(s.planet.orbit_speed_km_s);
+    PLANET_SPEED = "planet.orbit_speed_km_s", |p| Some(p.solution.planet.orbit_speed_km_s);
     /// Speed round the Sun before, km/s.
-    SUN_SPEED_IN = "sun_frame.speed_in_km_s", |s| Some(s.sun_frame.speed_in_km_s);
+    SUN_SPEED_IN = "sun_frame.speed_in_km_s", |p| Some(p.solution.sun_frame.speed_in_km_s);
     /// Speed round the Sun after, km/s.
-    SUN_SPEED_OUT = "sun_frame.speed_out_km_s", |s| s.sun_frame.speed_out_km_s;
+    SUN_SPEED_OUT = "sun_frame.speed_out_km_s", |p| p.solution.sun_frame.speed_out_km_s;
     /// Change of the speed round the Sun, km/s.
-    SUN_SPEED_CHANGE = "sun_frame.speed_change_km_s", |s| s.sun_frame.speed_change_km_s;
+    SUN_SPEED_CHANGE = "sun_frame.speed_change_km_s", |p| p.solution.sun_frame.speed_change_km_s;
     /// Length of the change of velocity, km/s.
-    VELOCITY_CHANGE = "sun_frame.velocity_change_km_s", |s| s.sun_frame.velocity_change_km_s;
+    VELOCITY_CHANGE = "sun_frame.velocity_change_km_s", |p| p.solution.sun_frame.velocity_change_km_s;
     /// Change of energy per unit mass round the Sun, km²/s².
-    ENERGY_CHANGE = "sun_frame.energy_change_km2_s2", |s| s.sun_frame.energy_change_km2_s2;
+    ENERGY_CHANGE = "sun_frame.energy_change_km2_s2", |p| p.solution.sun_frame.energy_change_km2_s2;
     /// Perihelion before, AU.
-    PERIHELION_BEFORE = "orbit_before.perihelion_au", |s| s.orbit_before.perihelion_au;
+    PERIHELION_BEFORE = "orbit_before.perihelion_au", |p| p.solution.orbit_before.perihelion_au;
     /// Perihelion after, AU.
-    PERIHELION_AFTER = "orbit_after.perihelion_au", |s| s.orbit_after.perihelion_au;
+    PERIHELION_AFTER = "orbit_after.perihelion_au", |p| p.solution.orbit_after.perihelion_au;
     /// Aphelion before, AU.
-    APHELION_BEFORE = "orbit_before.aphelion_au", |s| s.orbit_before.aphelion_au;
+    APHELION_BEFORE = "orbit_before.aphelion_au", |p| p.solution.orbit_before.aphelion_au;
     /// Aphelion after, AU.
-    APHELION_AFTER = "orbit_after.aphelion_au", |s| s.orbit_after.aphelion_au;
+    APHELION_AFTER = "orbit_after.aphelion_au", |p| p.solution.orbit_after.aphelion_au;
     /// Period before, years.
-    PERIOD_BEFORE = "orbit_before.period_yr", |s| s.orbit_before.period_yr;
+    PERIOD_BEFORE = "orbit_before.period_yr", |p| p.solution.orbit_before.period_yr;
     /// Period after, years.
-    PERIOD_AFTER = "orbit_after.period_yr", |s| s.orbit_after.period_yr;
+    PERIOD_AFTER = "orbit_after.period_yr", |p| p.solution.orbit_after.period_yr;
     /// Inclination before, degrees.
-    INCLINATION_BEFORE = "orbit_before.inclination_deg", |s| s.orbit_before.inclination_deg;
+    INCLINATION_BEFORE = "orbit_before.inclination_deg", |p| p.solution.orbit_before.inclination_deg;
     /// Inclination after, degrees.
-    INCLINATION_AFTER = "orbit_after.inclination_deg", |s| s.orbit_after.inclination_deg;
+    INCLINATION_AFTER = "orbit_after.inclination_deg", |p| p.solution.orbit_after.inclination_deg;
     /// Speed left far from the Sun before, km/s.
-    LEFT_BEFORE = "orbit_before.speed_left_at_infinity_km_s", |s| s.orbit_before.speed_left_at_infinity_km_s;
+    LEFT_BEFORE = "orbit_before.speed_left_at_infinity_km_s", |p| p.solution.orbit_before.speed_left_at_infinity_km_s;
     /// Speed left far from the Sun after, km/s.
-    LEFT_AFTER = "orbit_after.speed_left_at_infinity_km_s", |s| s.orbit_after.speed_left_at_infinity_km_s;
+    LEFT_AFTER = "orbit_after.speed_left_at_infinity_km_s", |p| p.solution.orbit_after.speed_left_at_infinity_km_s;
+    /// Speed relative to the planet afterwards, km/s: the same as before, unless the probe has struck.
+    RELATIVE_OUT = "page.speed_relative_after_km_s", |p| p.after(p.flyby.velocity_out.speed());
+    /// Change of the speed relative to the planet, km/s.
+    RELATIVE_CHANGE = "page.speed_relative_change_km_s",
+        |p| p.after(p.flyby.velocity_out.speed() - p.flyby.velocity_in.speed());
+    /// Angle between the incoming v-infinity and the planet's motion, degrees, 0..180.
+    DIRECTION_IN = "page.direction_in_deg", |p| Some(from_forward(p.flyby.velocity_in.km_s));
+    /// The same for the outgoing v-infinity.
+    DIRECTION_OUT = "page.direction_out_deg", |p| p.after(from_forward(p.flyby.velocity_out.km_s));
+    /// Energy round the Sun before, per unit mass, km²/s².
+    ENERGY_BEFORE = "page.energy_before_km2_s2", |p| Some(p.flyby.orbit_before.energy_km2_s2);
+    /// The same afterwards.
+    ENERGY_AFTER = "page.energy_after_km2_s2", |p| p.after(p.flyby.orbit_after.energy_km2_s2);
+    /// The planet's own speed afterwards, km/s.
+    PLANET_SPEED_AFTER = "page.planet_speed_after_km_s", |p| p.after(p.solution.planet.orbit_speed_km_s);
+    /// Change of the planet's own speed, km/s.
+    PLANET_SPEED_CHANGE = "page.planet_speed_change_km_s", |p| {
+        p.after(p.flyby.planet_velocity_change(p.solution.scenario.probe_mass_kg()).y)
+    };
+    /// Height of periapsis above the surface, km.
+    HEIGHT = "page.height_km", |p| Some(p.flyby.encounter.periapsis_km - p.flyby.encounter.planet.radius_km);
+    /// Periapsis in planet radii.
+    PERIAPSIS_RADII = "page.periapsis_radii", |p| Some(p.flyby.encounter.periapsis_km / p.flyby.encounter.planet.radius_km);
+    /// Speed at impact, km/s.
+    STRIKE_SPEED = "page.strike_speed_km_s", |p| match p.flyby.outcome {
+        Outcome::Strikes(strike) => Some(strike.speed_km_s),
+        Outcome::Passes => None,
+    };
+    /// Time of impact, hours after what would have been periapsis: negative.
+    STRIKE_TIME = "page.strike_time_h", |p| match p.flyby.outcome {
+        Outcome::Strikes(strike) => Some(strike.time_s / SECONDS_PER_HOUR),
+        Outcome::Passes => None,
+    };
+}
+
+impl Pass<'_> {
+    /// Something that comes after the pass, and not after an impact.
+    fn after(&self, value: f64) -> Option<f64> {
+        (!self.flyby.strikes()).then_some(value)
+    }
+}
+
+/// The angle of a velocity from the planet's direction of motion, degrees, whatever plane it lies in.
+fn from_forward(velocity: DVec3) -> f64 {
+    libm::atan2(libm::hypot(velocity.x, velocity.z), velocity.y) * DEGREES_PER_RADIAN
 }
 
 /// The numbers of one moment of the pass, s after periapsis.

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::readout::Value;
+use super::value::Value;
 
 /// A piece of a sentence.
 #[derive(Clone, Debug, PartialEq)]

@@ -5,7 +5,7 @@ use glam::DVec2;
 use super::solved::Solved;
 use crate::figure::{FrameKind, Picture, Scene, Views, speed_record, stage, velocity_diagram};
 use crate::physics::{Encounter, Flyby, Side};
-use crate::report::{self, Fact, Instant, Row, Sentence};
+use crate::report::{self, Fact, Instant, Pass, Row, Sentence};
 
 /// The sizes that the pictures are composed for, picture units.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -104,15 +104,16 @@ impl Panel {
             track,
         } = solved;
         let instant = Instant::of(flyby, time_s);
+        let pass = Pass { solution, flyby };
         Self {
             planet: flyby.encounter.planet.name,
-            planet_sentence: report::planet_sentence(solution, flyby),
-            sun_sentence: report::sun_sentence(solution),
-            motion_note: report::motion_note(solution),
-            why: report::why_sentence(solution, flyby),
-            cautions: report::cautions(flyby, 2.0 * track.half_s),
-            rows: report::readouts(solution, flyby),
-            facts: report::facts(solution, flyby),
+            planet_sentence: report::planet_sentence(&pass),
+            sun_sentence: report::sun_sentence(&pass),
+            motion_note: report::motion_note(&pass),
+            why: report::why_sentence(&pass),
+            cautions: report::cautions(&pass, 2.0 * track.half_s),
+            rows: report::readouts(&pass),
+            facts: report::facts(&pass),
             now: report::now(&instant),
             moment: report::moment(time_s),
             rate: format!("1 s shows {}", report::span(rate)),

@@ -15,6 +15,7 @@ mod palette;
 mod playback;
 mod readout;
 mod rescue;
+mod table;
 
 use wasm_bindgen::prelude::*;
 

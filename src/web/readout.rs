@@ -1,32 +1,38 @@
 //! The numbers and sentences on the page, each number with its path and its unrounded value.
 
-use std::fmt::Write as _;
-
 use wasm_bindgen::JsValue;
 use web_sys::Element;
 
 use super::dom::{escaped, find, set_attribute, set_text};
-use crate::report::{Fact, Piece, Row, Sentence, Value};
+use super::table::{Table, attributes};
+use crate::report::{Piece, Sentence};
 use crate::sandbox::{Panel, Sandbox};
-use crate::scenario::{Notice, print_number};
+use crate::scenario::Notice;
 
-/// The places that show numbers and sentences. Each remembers its markup: what has not changed is not touched.
+/// The places that show numbers and sentences.
 pub(super) struct Readout {
-    slots: Vec<(&'static str, Element, String)>,
+    slots: Vec<Slot>,
+    rows: Table,
+    facts: Table,
+    now: Table,
     title: Element,
     spoken: Element,
     pictures: [Element; 4],
 }
 
-/// The slots of sentences, by their `data-text`.
-const SLOTS: [&str; 11] = [
+/// A place for markup. It remembers what it shows: what has not changed is not touched.
+struct Slot {
+    name: &'static str,
+    element: Element,
+    shown: String,
+}
+
+/// The slots, by their `data-text`.
+const SLOTS: [&str; 8] = [
     "planet-sentence",
     "sun-sentence",
     "why",
     "cautions",
-    "rows",
-    "facts",
-    "now",
     "planet-note",
     "sun-note",
     "preset",
@@ -35,15 +41,22 @@ const SLOTS: [&str; 11] = [
 
 impl Readout {
     pub(super) fn find(root: &Element) -> Result<Self, JsValue> {
-        let slot = |name: &'static str| {
-            let element = find::<Element>(root, &format!("[data-text={name}]"))?;
-            Ok::<_, JsValue>((name, element, String::new()))
+        let named = |name: &str| find::<Element>(root, &format!("[data-text={name}]"));
+        let slot = |name| {
+            named(name).map(|element| Slot {
+                name,
+                element,
+                shown: String::new(),
+            })
         };
         let picture = |name: &str| find(root, &format!("[data-picture={name}] canvas"));
         Ok(Self {
             slots: SLOTS.into_iter().map(slot).collect::<Result<_, _>>()?,
-            title: find(root, "[data-text=title]")?,
-            spoken: find(root, "[data-text=spoken]")?,
+            rows: Table::new(named("rows")?),
+            facts: Table::new(named("facts")?),
+            now: Table::new(named("now")?),
+            title: named("title")?,
+            spoken: named("spoken")?,
             pictures: [
                 picture("planet")?,
                 picture("sun")?,
@@ -59,76 +72,69 @@ impl Readout {
         self.put("sun-sentence", sentence(&panel.sun_sentence));
         self.put("why", sentence(&panel.why));
         self.put("cautions", list(panel.cautions.iter().map(sentence)));
-        self.put("rows", panel.rows.iter().map(row).collect());
-        self.put("facts", panel.facts.iter().map(fact).collect());
-        self.put("now", panel.now.iter().map(fact).collect());
         self.put(
             "planet-note",
             escaped(&format!("{} stands still", panel.planet)),
         );
         self.put("sun-note", sentence(&panel.motion_note));
+        self.rows.show_rows(&panel.rows);
+        self.facts.show_facts(&panel.facts);
+        self.now.show_facts(&panel.now);
     }
 
     /// Shows what the settings are called and what to look at.
     pub(super) fn show_preset(&mut self, sandbox: &Sandbox) {
-        let (title, words) = match sandbox.preset() {
-            Some(preset) => (
-                preset.probe.to_owned(),
-                format!(
-                    "<p><strong>What to look at.</strong> {}</p><p><strong>Why it happens.</strong> {}</p>",
-                    escaped(preset.look),
-                    escaped(preset.why)
-                ),
-            ),
+        let (title, look, why) = match sandbox.preset() {
+            Some(preset) => (preset.probe, preset.look, preset.why),
             None => (
-                "Your own settings".to_owned(),
-                "<p>Choose an example to see what to look at and why it happens, or go on trying for yourself.</p>".into(),
+                "Your own settings",
+                "Compare the blue arrows with each other, and the green arrows with each other.",
+                "Choose an example above to see what it shows and why it happens.",
             ),
         };
-        set_text(&self.title, &title);
-        self.put("preset", words);
+        set_text(&self.title, title);
+        let words = [
+            "<h2>What to look at</h2><p>",
+            &escaped(look),
+            "</p><h2>Why it happens</h2><p>",
+            &escaped(why),
+            "</p>",
+        ];
+        self.put("preset", words.concat());
     }
 
     /// Shows what the link had that could not be used.
     pub(super) fn show_notices(&mut self, notices: &[Notice]) {
         let items = list(notices.iter().map(|notice| escaped(&notice.to_string())));
         let markup = if items.is_empty() {
-            String::new()
+            items
         } else {
-            format!(
-                "<p>Parts of this link could not be used; the usual values stand in for them.</p><ul>{items}</ul>"
-            )
+            const LEAD: &str = "<p>Parts of this link could not be used; the usual values stand in for them.</p><ul>";
+            [LEAD, &items, "</ul>"].concat()
         };
         self.put("notices", markup);
     }
 
-    /// Shows one sentence in place of the pictures' sentences when the settings have no flyby.
+    /// Shows one sentence in place of all results when the settings have no flyby.
     pub(super) fn show_refusal(&mut self, refusal: &str) {
         self.put(
             "why",
-            format!("<span class=\"error\">{}</span>", escaped(refusal)),
+            ["<span class=\"error\">", &escaped(refusal), "</span>"].concat(),
         );
-        for name in [
-            "planet-sentence",
-            "sun-sentence",
-            "cautions",
-            "rows",
-            "facts",
-            "now",
-        ] {
+        for name in ["planet-sentence", "sun-sentence", "cautions", "sun-note"] {
             self.put(name, String::new());
+        }
+        for table in [&mut self.rows, &mut self.facts, &mut self.now] {
+            table.clear();
         }
     }
 
     /// Says the result to screen readers and renews the pictures' descriptions; called when things have settled.
     pub(super) fn say(&self, panel: &Panel) {
-        set_text(
-            &self.spoken,
-            &format!(
-                "{} {} {}",
-                panel.planet_sentence, panel.sun_sentence, panel.why
-            ),
-        );
+        self.say_only(&format!(
+            "{} {} {}",
+            panel.planet_sentence, panel.sun_sentence, panel.why
+        ));
         for (picture, description) in self.pictures.iter().zip(&panel.descriptions) {
             set_attribute(picture, "aria-label", description);
         }
@@ -140,13 +146,13 @@ impl Readout {
     }
 
     fn put(&mut self, name: &str, markup: String) {
-        let slot = self
+        if let Some(slot) = self
             .slots
             .iter_mut()
-            .find(|(known, _, shown)| *known == name && *shown != markup);
-        if let Some((_, element, shown)) = slot {
-            element.set_inner_html(&markup);
-            *shown = markup;
+            .find(|slot| slot.name == name && slot.shown != markup)
+        {
+            slot.element.set_inner_html(&markup);
+            slot.shown = markup;
         }
     }
 }
@@ -156,53 +162,18 @@ fn list(items: impl Iterator<Item = String>) -> String {
 }
 
 fn sentence(sentence: &Sentence) -> String {
-    let piece = |piece: &Piece| match piece {
-        Piece::Words(words) => escaped(words),
-        Piece::Number(value) => format!(
-            "<span class=\"number\" {}>{}</span>",
-            attributes(value),
-            escaped(&value.text)
-        ),
-    };
-    sentence.pieces().iter().map(piece).collect()
-}
-
-/// The attributes of an element that shows a value.
-fn attributes(value: &Value) -> String {
-    let mut attributes = format!("data-quantity=\"{}\"", escaped(&value.path));
-    if let Some(number) = value.value {
-        let _ = write!(attributes, " data-value=\"{}\"", print_number(number));
-    }
-    attributes
-}
-
-fn row(row: &Row) -> String {
-    let cell = |cell: &Option<Value>| match cell {
-        Some(value) => format!("<td {}>{}</td>", attributes(value), escaped(&value.text)),
-        None => "<td></td>".into(),
-    };
-    format!(
-        "<tr><th scope=\"row\">{}<span class=\"meaning\">{}</span></th>{}{}{}<td class=\"unit\">{}</td></tr>",
-        escaped(&row.label),
-        escaped(row.meaning),
-        cell(&row.before),
-        cell(&row.after),
-        cell(&row.change),
-        escaped(row.unit)
-    )
-}
-
-fn fact(fact: &Fact) -> String {
-    let meaning = if fact.meaning.is_empty() {
-        String::new()
-    } else {
-        format!("<span class=\"meaning\">{}</span>", escaped(fact.meaning))
-    };
-    format!(
-        "<div><dt>{}{meaning}</dt><dd><span class=\"number\" {}>{}</span> {}</dd></div>",
-        escaped(&fact.label),
-        attributes(&fact.value),
-        escaped(&fact.value.text),
-        escaped(fact.unit)
-    )
+    sentence
+        .pieces()
+        .iter()
+        .fold(String::new(), |markup, piece| match piece {
+            Piece::Words(words) => markup + &escaped(words),
+            Piece::Number(value) => {
+                markup
+                    + "<span class=\"number\" "
+                    + &attributes(value)
+                    + ">"
+                    + &escaped(&value.text)
+                    + "</span>"
+            }
+        })
 }
