@@ -2,8 +2,12 @@
 
 use glam::DVec3;
 
-use super::kepler::{self, Universal};
+use super::kepler;
 use super::units::SECONDS_PER_YEAR;
+use super::universal::Universal;
+
+/// A tilt below this, rad, is the rounding of an orbit in the x-y plane, and its node would be noise.
+const FLAT: f64 = 1e-14;
 
 /// Position and velocity relative to the attracting body.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -41,6 +45,10 @@ pub struct Conic {
     alpha: f64,
     to_periapsis: DVec3,
     forward: DVec3,
+    /// The speed, km/s, that scaled speeds count in: sqrt(mu / q), the circular speed at periapsis.
+    speed_unit: f64,
+    /// The time, s, that scaled times count in: sqrt(q³ / mu).
+    time_unit: f64,
 }
 
 impl Conic {
@@ -56,6 +64,7 @@ impl Conic {
         forward: DVec3,
     ) -> Self {
         let eccentricity = (1.0 - alpha * periapsis_km).max(0.0);
+        let speed_unit = (gm / periapsis_km).sqrt();
         Self {
             gm,
             periapsis_km,
@@ -63,6 +72,8 @@ impl Conic {
             alpha,
             to_periapsis,
             forward,
+            speed_unit,
+            time_unit: periapsis_km / speed_unit,
         }
     }
 
@@ -83,17 +94,26 @@ impl Conic {
         let momentum = r.cross(v);
         let normal = momentum.try_normalize()?;
         let radial = r.try_normalize()?;
-        let eccentricity_vector = v.cross(momentum) / gm - radial;
+        let ahead = normal.cross(radial);
+        // e cos ν and e sin ν of the present place. Unlike the eccentricity vector itself they lie in the orbit's plane
+        // however small e is.
+        let parameter = momentum.length_squared() / gm;
+        let e_cos = parameter / distance - 1.0;
+        let e_sin = v.dot(radial) * momentum.length() / gm;
+        let e = libm::hypot(e_cos, e_sin);
         // A circle has no periapsis of its own: the present place serves.
-        let to_periapsis = eccentricity_vector.try_normalize().unwrap_or(radial);
-        let periapsis_km = momentum.length_squared() / gm / (1.0 + eccentricity_vector.length());
+        let (cos, sin) = if e > 0.0 {
+            (e_cos / e, e_sin / e)
+        } else {
+            (1.0, 0.0)
+        };
         let alpha = 2.0 / distance - v.length_squared() / gm;
         let conic = Self::new(
             gm,
-            periapsis_km,
+            parameter / (1.0 + e),
             alpha,
-            to_periapsis,
-            normal.cross(to_periapsis),
+            radial * cos - ahead * sin,
+            radial * sin + ahead * cos,
         );
         let time = conic.time_since_periapsis(r);
         Some((conic, time))
@@ -139,7 +159,7 @@ impl Conic {
     /// Time since periapsis, s, at a universal anomaly scaled to periapsis distance 1.
     pub fn time_at_scaled_anomaly(&self, x: f64) -> f64 {
         let u = Universal::at(self.scaled_alpha(), x);
-        (u.x + self.eccentricity * u.u3) * self.time_unit()
+        (u.x + self.eccentricity * u.u3) * self.time_unit
     }
 
     /// The scaled universal anomaly, 0 or more, at `distance_km` from the focus; `None` nearer than periapsis or, on
@@ -190,15 +210,9 @@ impl Conic {
         let ascending = DVec3::Z.cross(normal);
         let sideways = ascending.length();
         let (node_axis, inclination) = match ascending.try_normalize() {
-            Some(axis) => (axis, libm::atan2(sideways, normal.z)),
-            None => (
-                DVec3::X,
-                if normal.z < 0.0 {
-                    std::f64::consts::PI
-                } else {
-                    0.0
-                },
-            ),
+            Some(axis) if sideways > FLAT => (axis, libm::atan2(sideways, normal.z)),
+            _ if normal.z < 0.0 => (DVec3::X, std::f64::consts::PI),
+            _ => (DVec3::X, 0.0),
         };
         let across = normal.cross(node_axis);
         Elements {
@@ -218,11 +232,6 @@ impl Conic {
         self.alpha * self.periapsis_km
     }
 
-    /// The time, s, that scaled times count in: sqrt(q³ / mu).
-    fn time_unit(&self) -> f64 {
-        self.periapsis_km / (self.gm / self.periapsis_km).sqrt()
-    }
-
     /// Scaled time, with whole periods taken off on an ellipse.
     fn scaled_time(&self, t: f64) -> f64 {
         let longest = 1e280 * SECONDS_PER_YEAR;
@@ -230,14 +239,14 @@ impl Conic {
         let reduced = self
             .period_s()
             .map_or(t, |period| t - period * (t / period).round());
-        reduced / self.time_unit()
+        reduced / self.time_unit
     }
 
     fn state_at_anomaly(&self, u: &Universal) -> State {
         let e = self.eccentricity;
         let distance = 1.0 + e * u.u2;
         let side = (1.0 + e).sqrt();
-        let speed = (self.gm / self.periapsis_km).sqrt() / distance;
+        let speed = self.speed_unit / distance;
         State {
             r: (self.to_periapsis * (1.0 - u.u2) + self.forward * (side * u.u1))
                 * self.periapsis_km,

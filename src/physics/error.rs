@@ -21,7 +21,7 @@ pub enum FlybyError {
     },
     /// All inputs are allowed one by one, but together they leave the range of the numbers that a computer holds.
     OutOfNumbers {
-        /// The quantity that came out too large to hold.
+        /// What is too large to compute with.
         what: &'static str,
         /// The planet's gravitational parameter, km³/s².
         gm_km3_s2: f64,

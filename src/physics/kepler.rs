@@ -12,115 +12,21 @@
 //! For a hyperbola `x` is `sqrt(a) F`, with `F` the hyperbolic eccentric anomaly. Because `e - 1` enters only through
 //! `alpha`, nothing cancels as `e` approaches 1.
 //!
-//! Sources: Danby, *Fundamentals of Celestial Mechanics*, 2nd ed., chapter 6 (universal variables and Stumpff
-//! functions); Conway 1986, *Celestial Mechanics* 39, 199 (the Laguerre step). Both from memory.
+//! Sources: Danby, *Fundamentals of Celestial Mechanics*, 2nd ed., chapter 6 (universal variables); Conway 1986,
+//! *Celestial Mechanics* 39, 199 (the Laguerre step). Both from memory.
+
+use super::universal::Universal;
 
 /// The most steps that [`solve`] takes. Its tests hold the accuracy grid to 8.
 pub const MAX_STEPS: u32 = 40;
 
-/// The step size, relative to `x`, after which the cubic convergence of the Laguerre step leaves nothing to gain:
-/// one step of relative size 1e-5 leaves an error of about 1e-15.
-const LAST_STEP: f64 = 1e-5;
+/// The step size, relative to `x` and to the length 1/sqrt(|alpha|) over which the functions change by their own size,
+/// that leaves nothing to gain: the error behind a step goes with its sixth power and is below a rounding here.
+const LAST_STEP: f64 = 5e-3;
 
 /// The longest scaled time that is told apart: beyond it (10^280 and more years for any planet) the exponentials of a
 /// hyperbola would overflow, and [`solve`] answers for this time instead.
 const LONGEST: f64 = 1e290;
-
-/// The functions `U0 … U3` of the universal anomaly (Stumpff functions times powers of `x`).
-///
-/// Units: `U0` none, `x` and `U1` km^½, `U2` km, `U3` km^(3/2), when `alpha` is in 1/km. They satisfy
-/// `U0 = 1 - alpha U2`, `U1 = x - alpha U3`, and each is the derivative of the next.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Universal {
-    /// The universal anomaly itself; its sign is the sign of the time since periapsis.
-    pub x: f64,
-    /// `cosh F` on a hyperbola, `cos E` on an ellipse, 1 on a parabola.
-    pub u0: f64,
-    /// `sinh F / sqrt(-alpha)` on a hyperbola.
-    pub u1: f64,
-    /// `(cosh F - 1) / -alpha` on a hyperbola.
-    pub u2: f64,
-    /// `(sinh F - F) / (-alpha)^(3/2)` on a hyperbola.
-    pub u3: f64,
-}
-
-impl Universal {
-    /// The functions at `x` for an orbit with reciprocal semi-major axis `alpha`, both finite.
-    ///
-    /// Relative error: a few units in the last place while `|alpha| x² < pi²`; finite while `|F| < 709`.
-    pub fn at(alpha: f64, x: f64) -> Self {
-        let z = alpha * x * x;
-        if z.abs() < 1.0 {
-            Self::by_series(alpha, x, z)
-        } else if z < 0.0 {
-            Self::by_hyperbolic(alpha, x)
-        } else {
-            Self::by_circular(alpha, x)
-        }
-    }
-
-    /// Taylor series in `z = alpha x²`; the first term left out is below 1e-18 for `|z| < 1`.
-    fn by_series(alpha: f64, x: f64, z: f64) -> Self {
-        let mut c2 = 0.0;
-        let mut c3 = 0.0;
-        for k in (0..10).rev() {
-            c2 = (1.0 - z * c2) * RECIPROCAL[2 * k + 1] * RECIPROCAL[2 * k + 2];
-            c3 = (1.0 - z * c3) * RECIPROCAL[2 * k + 2] * RECIPROCAL[2 * k + 3];
-        }
-        let u2 = x * x * c2;
-        let u3 = x * x * x * c3;
-        Self {
-            x,
-            u0: 1.0 - alpha * u2,
-            u1: x - alpha * u3,
-            u2,
-            u3,
-        }
-    }
-
-    /// One `expm1` gives sinh F and cosh F - 1 without cancellation.
-    fn by_hyperbolic(alpha: f64, x: f64) -> Self {
-        let s = (-alpha).sqrt();
-        let f = s * x.abs();
-        let grown = libm::expm1(f);
-        let sinh = 0.5 * (grown + grown / (grown + 1.0));
-        let cosh_less_1 = 0.5 * grown * (grown / (grown + 1.0));
-        let sign = x.signum();
-        Self {
-            x,
-            u0: 1.0 + cosh_less_1,
-            u1: sign * sinh / s,
-            u2: cosh_less_1 / (s * s),
-            u3: sign * (sinh - f) / s / (s * s),
-        }
-    }
-
-    fn by_circular(alpha: f64, x: f64) -> Self {
-        let s = alpha.sqrt();
-        let anomaly = s * x;
-        let (sin_half, cos_half) = libm::sincos(0.5 * anomaly);
-        let sin = 2.0 * sin_half * cos_half;
-        let versine = 2.0 * sin_half * sin_half;
-        Self {
-            x,
-            u0: 1.0 - versine,
-            u1: sin / s,
-            u2: versine / (s * s),
-            u3: (anomaly - sin) / (s * s * s),
-        }
-    }
-}
-
-/// `RECIPROCAL[n]` is 1/n; a table, because a division costs as much as the rest of the series' step.
-const RECIPROCAL: [f64; 22] = {
-    let mut table = [0.0; 22];
-    let mut n = 1;
-    while n < 22 {
-        table[n] = 1.0 / n as f64;
-        n += 1;
-    }
-    table
-};
 
 /// A root of Kepler's equation and what it took to find it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -138,14 +44,15 @@ pub struct Root {
 /// off first. The left side grows and curves upwards for positive `x`, so the root is unique; it is kept in a bracket
 /// and a step that would leave the bracket is replaced by its middle.
 pub fn solve(e: f64, alpha: f64, tau: f64) -> Root {
-    let size = tau.abs().min(LONGEST);
-    let highest = if alpha > 0.0 {
-        std::f64::consts::PI / alpha.sqrt()
+    let size = tau.abs().min(LONGEST / (1.0 + alpha.abs()));
+    // The left side keeps growing beyond apoapsis (E = pi): a bracket to E = 4 leaves room round a root there.
+    let turn = if alpha > 0.0 {
+        1.0 / alpha.sqrt()
     } else {
         f64::INFINITY
     };
-    let (mut low, mut high) = (0.0, highest);
-    let mut x = first_guess(e, alpha, size).min(highest);
+    let (mut low, mut high) = (0.0, 4.0 * turn);
+    let mut x = first_guess(e, alpha, size).min(3.0 * turn);
     let mut steps = 0;
     loop {
         let u = Universal::at(alpha, x);
@@ -155,53 +62,103 @@ pub fn solve(e: f64, alpha: f64, tau: f64) -> Root {
         } else {
             low = x;
         }
-        let step = laguerre(residual, 1.0 + e * u.u2, e * u.u1);
-        let next = x + step;
+        let step = step_from(residual, e, alpha, &u);
         steps += 1;
         // A last step may cross the bracket by a rounding; a long one that leaves it is replaced.
-        let done = step.abs() <= LAST_STEP * x;
-        x = if done || (next >= low && next <= high) {
+        let last = is_last(step, alpha, x);
+        if last || steps == MAX_STEPS {
+            let at = if last { u.moved(alpha, step) } else { u };
+            return Root {
+                at: if tau < 0.0 { at.mirrored() } else { at },
+                steps,
+            };
+        }
+        let next = x + step;
+        x = if next >= low && next <= high {
             next
         } else {
             0.5 * (low + high)
         };
-        if done || steps == MAX_STEPS {
-            return Root {
-                at: Universal::at(alpha, if tau < 0.0 { -x } else { x }),
-                steps,
-            };
-        }
     }
 }
 
-/// Laguerre's step for degree 5, from a function's value, slope (positive) and curvature.
-fn laguerre(value: f64, slope: f64, curvature: f64) -> f64 {
-    // The curvature term is taken relative to the slope, so that slope² cannot overflow.
-    let bend = 16.0 - 20.0 * (value / slope) * (curvature / slope);
-    -5.0 * (value / slope) / (1.0 + bend.abs().sqrt())
+fn is_last(step: f64, alpha: f64, x: f64) -> bool {
+    step.abs() <= LAST_STEP * x && step * step * alpha.abs() <= LAST_STEP * LAST_STEP
 }
 
-/// A starting point: the root of the cubic that Kepler's equation is for a parabola, or, far out on a hyperbola where
-/// the exponential has taken over, two rounds of `F = asinh((M + F) / e)`.
+/// The step from a place with the given residual towards the root.
+fn step_from(residual: f64, e: f64, alpha: f64, u: &Universal) -> f64 {
+    // Relative to the slope, so that no square can overflow.
+    let per_slope = 1.0 / (1.0 + e * u.u2);
+    let pull = e * per_slope;
+    let value = residual * per_slope;
+    let half_curvature = 0.5 * pull * u.u1;
+    if value.abs() > 0.1 * u.x || value * value * alpha.abs() > 0.01 {
+        return laguerre(value, half_curvature);
+    }
+    // So near that the Taylor polynomial is the equation: its series turned round to the third power ...
+    let third = pull * u.u0 / 6.0;
+    let (v2, v3) = (value * half_curvature, value * (value * third));
+    let step = -value * (1.0 + v2 + 2.0 * v2 * v2 - v3);
+    // ... then one Newton step, on terms that are each the polynomial's to the power of their name over the first.
+    let z = alpha * step * step;
+    let (p2, p3) = (step * half_curvature, step * (step * third));
+    let (p4, p5) = (-z * p2 / 12.0, -z * p3 / 20.0);
+    let rest = value + step * (1.0 + p2 + p3 + p4 + p5);
+    let slope = 1.0 + 2.0 * p2 + 3.0 * p3 + 4.0 * p4 + 5.0 * p5;
+    step - rest / slope
+}
+
+/// Laguerre's step for degree 5, which goes the right way from anywhere: from a function's value and half its
+/// curvature, both relative to its slope.
+fn laguerre(value: f64, half_curvature: f64) -> f64 {
+    let bend = 16.0 - 40.0 * value * half_curvature;
+    -5.0 * value / (1.0 + bend.abs().sqrt())
+}
+
+/// A starting point, good to half a per cent: the equation becomes nearly a cubic in `sinh(F/3)`, or in `sin(E/3)`,
+/// whose root is Cardano's, and one fitted term mends most of what the cubic leaves out.
+///
+/// Source: Mikkola 1987, *Celestial Mechanics* 40, 329, from memory; rewritten in `y = sinh(F/3) / sqrt(-alpha)`, which
+/// stays finite through the parabola: `tau = 3 y + (4 e + 1/2) y³`.
 fn first_guess(e: f64, alpha: f64, tau: f64) -> f64 {
-    let cubic = parabolic_guess(e, tau);
-    if alpha * cubic * cubic > -6.0 {
-        return cubic;
+    let y = cubic_root((4.0 * e + 0.5).sqrt(), tau);
+    let square = alpha * y * y;
+    if alpha < 0.0 {
+        // The square of sinh(F/3), capped where the fitted term has long reached its limit.
+        let w = (-square).min(1e60);
+        let mended = y + y * (0.071 * w * w / ((1.0 + 0.45 * w) * (1.0 + 4.0 * w) * e));
+        3.0 * asinh_roughly(alpha, mended)
+    } else {
+        let mended = y - y * 0.078 * square * square / (1.0 + e);
+        alpha * tau + e * mended * (3.0 - 4.0 * alpha * mended * mended)
     }
-    let s = (-alpha).sqrt();
-    let mean_anomaly = tau * s * s * s;
-    let first = libm::asinh(mean_anomaly / e);
-    libm::asinh((mean_anomaly + first) / e) / s
 }
 
-/// The root of `x + e x³ / 6 = tau` (Cardano), never below the root for a hyperbola.
-fn parabolic_guess(e: f64, tau: f64) -> f64 {
-    if e * tau * tau < 1e-6 {
-        return tau;
+/// `asinh(s y) / s` with `s = sqrt(-alpha)`, to three digits or better: a fraction fitted to it up to s y = 3.
+fn asinh_roughly(alpha: f64, y: f64) -> f64 {
+    let square = -alpha * y * y;
+    if square < 10.0 {
+        y * (1.0 + square * (0.428_4 + square * 0.012_99))
+            / (1.0 + square * (0.593_5 + square * 0.042_05))
+    } else {
+        let s = (-alpha).sqrt();
+        libm::asinh(s * y) / s
     }
-    let half = 3.0 * tau / e;
-    let grown = libm::cbrt(half + libm::hypot(half, (2.0 / e) * (2.0 / e).sqrt()));
-    grown - 2.0 / (e * grown)
+}
+
+/// The root of `3 y + r² y³ = tau` (Cardano, with `r y` as the unknown), written so that nothing cancels for small `tau`.
+fn cubic_root(r: f64, tau: f64) -> f64 {
+    let half = 0.5 * r * tau;
+    // Beyond 1e100 the square would overflow in the end, and 1 is nothing beside it.
+    let root = if half < 1e100 {
+        (half * half + 1.0).sqrt()
+    } else {
+        half
+    };
+    let grown = libm::cbrt(half + root);
+    let shrunk = 1.0 / grown;
+    tau / (grown * grown + 1.0 + shrunk * shrunk)
 }
 
 #[cfg(test)]
@@ -292,30 +249,5 @@ mod tests {
                 u3: 0.0
             }
         );
-    }
-
-    #[test]
-    fn series_and_closed_form_agree_where_they_meet() {
-        for alpha in [-1.0, 1.0] {
-            let z = alpha;
-            let series = Universal::by_series(alpha, 1.0, z);
-            let closed = if alpha < 0.0 {
-                Universal::by_hyperbolic(alpha, 1.0)
-            } else {
-                Universal::by_circular(alpha, 1.0)
-            };
-            for (a, b) in [
-                (series.u0, closed.u0),
-                (series.u1, closed.u1),
-                (series.u2, closed.u2),
-                (series.u3, closed.u3),
-            ] {
-                // sinh F - F loses one digit at F = 1.
-                assert!(
-                    (a / b - 1.0).abs() < 4e-15,
-                    "alpha {alpha}: {a} against {b}"
-                );
-            }
-        }
     }
 }

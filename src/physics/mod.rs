@@ -12,12 +12,14 @@ mod kepler;
 mod planet;
 mod sun_orbit;
 pub mod units;
+mod universal;
 
 pub use aim::AimPlane;
 pub use conic::{Conic, Elements, State};
 pub use error::FlybyError;
 pub use flyby::{Encounter, Flyby, Outcome, Side, Strike};
 pub use frame::{Frame, PlanetFrame, PlanetMotion, Position, SunFrame, Velocity};
-pub use kepler::{MAX_STEPS, Root, Universal, solve as solve_kepler};
+pub use kepler::{MAX_STEPS, Root, solve as solve_kepler};
 pub use planet::{Body, Planet, Zone, ZoneKind};
 pub use sun_orbit::SunOrbit;
+pub use universal::Universal;

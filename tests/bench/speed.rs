@@ -1,0 +1,116 @@
+//! How long the physics takes: one pass, one state at a time, one root of Kepler's equation.
+//!
+//! Inputs vary from call to call, as they do under a slider, so that no branch is learnt by heart. Run with
+//! `cargo bench --bench speed`; the median is the number to quote.
+
+use std::f64::consts::PI;
+use std::hint::black_box;
+
+use divan::Bencher;
+use fastrand::Rng;
+use two_frames::physics::{Body, Encounter, Flyby, Planet, solve_kepler};
+
+fn main() {
+    divan::main();
+}
+
+/// A power of two, so that the index wraps for nothing.
+const COUNT: usize = 1024;
+
+/// The numbers that a person is likely to set: 2 to 30 km/s, 1 to 100 radii, any angle, any planet.
+fn encounters() -> Vec<Encounter> {
+    const BODIES: [Body; 8] = [
+        Body::Mercury,
+        Body::Venus,
+        Body::Earth,
+        Body::Mars,
+        Body::Jupiter,
+        Body::Saturn,
+        Body::Uranus,
+        Body::Neptune,
+    ];
+    let mut rng = Rng::with_seed(1);
+    let encounter = |_| {
+        let planet = Planet::of(BODIES[rng.usize(..8)]);
+        let mut angle = || (rng.f64() * 2.0 - 1.0) * PI;
+        let (approach_rad, crank_rad, aim_rad) = (angle(), angle(), angle());
+        Encounter {
+            planet,
+            v_infinity_km_s: 2.0 * 15.0_f64.powf(rng.f64()),
+            approach_rad,
+            crank_rad,
+            periapsis_km: planet.radius_km * 100.0_f64.powf(rng.f64()),
+            aim_rad,
+        }
+    };
+    (0..COUNT).map(encounter).collect()
+}
+
+/// Passes with a time each, within the arc that is drawn: out to 30 periapsis distances or so, both ways.
+fn moments() -> Vec<(Flyby, f64)> {
+    let mut rng = Rng::with_seed(2);
+    let moment = |encounter: Encounter| {
+        let flyby = Flyby::solve(&encounter).expect("an ordinary pass");
+        let end = flyby
+            .time_at_distance(30.0 * encounter.periapsis_km)
+            .expect("outside periapsis");
+        (flyby, (rng.f64() * 2.0 - 1.0) * end)
+    };
+    encounters().into_iter().map(moment).collect()
+}
+
+/// Measures `work` on one input after the other, round and round.
+fn cycle<T>(bencher: Bencher<'_, '_>, inputs: &[T], mut work: impl FnMut(&T)) {
+    let mut i = 0;
+    bencher.bench_local(|| {
+        i = (i + 1) % COUNT;
+        work(black_box(&inputs[i]));
+    });
+}
+
+/// All answers of one pass, both frames and both orbits round the Sun. Target: 400 ns.
+#[divan::bench(sample_size = 1024, sample_count = 200)]
+fn solve_one_pass(bencher: Bencher<'_, '_>) {
+    cycle(bencher, &encounters(), |encounter| {
+        let _ = black_box(Flyby::solve(encounter));
+    });
+}
+
+/// Position and velocity at a time, both frames' worth. Target: 150 ns.
+#[divan::bench(sample_size = 1024, sample_count = 200)]
+fn state_at_a_time(bencher: Bencher<'_, '_>) {
+    cycle(bencher, &moments(), |(flyby, time)| {
+        black_box(flyby.seen_from_sun(*time));
+    });
+}
+
+/// The root of Kepler's equation alone.
+#[divan::bench(sample_size = 1024, sample_count = 200)]
+fn kepler_root(bencher: Bencher<'_, '_>) {
+    let roots: Vec<_> = moments()
+        .into_iter()
+        .map(|(flyby, time)| {
+            let r = flyby.encounter.periapsis_km;
+            let unit = r * (r / flyby.encounter.planet.gm).sqrt();
+            (flyby.eccentricity, time / unit)
+        })
+        .collect();
+    cycle(bencher, &roots, |(e, tau)| {
+        black_box(solve_kepler(*e, 1.0 - e, *tau));
+    });
+}
+
+/// The same for the whole accuracy grid: e − 1 from 1e-9 to 1e6, times from a millionth to 10^12 periapsis times.
+#[divan::bench(sample_size = 1024, sample_count = 200)]
+fn kepler_root_anywhere(bencher: Bencher<'_, '_>) {
+    let mut rng = Rng::with_seed(3);
+    let roots: Vec<_> = (0..COUNT)
+        .map(|_| {
+            let excess = 10.0_f64.powf(-9.0 + 15.0 * rng.f64());
+            (excess, 10.0_f64.powf(-6.0 + 18.0 * rng.f64()))
+        })
+        .collect();
+    cycle(bencher, &roots, |(excess, tau)| {
+        black_box(solve_kepler(1.0 + excess, -excess, *tau));
+    });
+}
