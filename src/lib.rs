@@ -1,4 +1,38 @@
-//! Two Frames.
+//! Two Frames is a flyby teaching sandbox: one probe passes one moving planet, and the pass is seen in two frames of
+//! reference at once, as the planet sees it and as the Sun sees it. The speed relative to the planet is the same after
+//! as before; the speed round the Sun is not.
+//!
+//! **For teaching, not for flying anything.**
+//!
+//! # Conventions
+//!
+//! - Core units: km, s, km/s, km³/s², radians; the unit stands in the name or the doc comment. Degrees, AU, planet radii
+//!   and days exist in [`scenario`] (input) and [`report`] (output) only.
+//! - Axes at the planet, at the moment of periapsis: `y` along the planet's velocity round the Sun ("forward"), `z` along
+//!   its orbit's normal (north), `x = y × z` away from the Sun. On the page y is up and x is right: the Sun is to the left.
+//! - The approach angle α runs from the planet's velocity to the incoming v-infinity: 0° catches the planet up from
+//!   behind, 180° meets it head-on; positive heads outward, negative sunward. The incoming direction is
+//!   S = (sin α cos κ, cos α, sin α sin κ) with the crank angle κ, 0 in the orbit plane.
+//! - The aim plane is perpendicular to S, with axes T = S × z (x instead of z where S is within 1e-9 of ±z) and R = S × T;
+//!   the aim angle θ runs from T towards R.
+//! - With μ, v∞ and periapsis r: a = μ/v∞² (counted positive), e = 1 + r/a, turn δ = 2 asin(1/e), b = r √(1 + 2a/r).
+//!   Outgoing direction S' = cos δ S − sin δ B̂, periapsis direction p = sin(δ/2) S + cos(δ/2) B̂,
+//!   Δv = −2 v∞ sin(δ/2) p. The energy round the Sun changes by V·Δv: a gain exactly when periapsis lies behind the planet.
+//! - Time is 0 at periapsis.
+//!
+//! # What this model leaves out
+//!
+//! - Patched conics: near the planet only the planet pulls, far from it only the Sun does. A full calculation differs by
+//!   about 0.1 to 0.3 km/s at Jupiter.
+//! - Straight planet path: during the pass the planet moves straight ahead at constant speed.
+//! - Circular orbit: the planet goes round the Sun on a circle of its mean distance.
+//! - No moons, no rings, no air, no engine: nothing but gravity acts, and the planet is a smooth ball.
+//!
+//! # Contents
+//!
+//! Each layer may use those below it and nothing above: `web` and `cli`, [`sandbox`], [`figure`], [`report`],
+//! [`scenario`], [`physics`]. [`decimal`] serves them all.
+
 #[cfg(all(feature = "command", not(target_arch = "wasm32")))]
 pub mod cli;
 pub mod decimal;

@@ -4,6 +4,7 @@ use glam::DVec2;
 
 use super::solved::Solved;
 use crate::figure::{FrameKind, Picture, Scene, Views, speed_record, stage, velocity_diagram};
+use crate::physics::units::SECONDS_PER_DAY;
 use crate::physics::{Encounter, Flyby, Side};
 use crate::report::{self, Fact, Instant, Pass, Row, Sentence};
 
@@ -84,6 +85,8 @@ pub struct Panel {
     pub facts: Vec<Fact>,
     /// The numbers of the moment.
     pub now: Vec<Fact>,
+    /// The moment, days after periapsis.
+    pub time_d: f64,
     /// The moment in words.
     pub moment: String,
     /// How much of the pass a second of playing shows at this moment, in words.
@@ -115,6 +118,7 @@ impl Panel {
             rows: report::readouts(&pass),
             facts: report::facts(&pass),
             now: report::now(&instant),
+            time_d: time_s / SECONDS_PER_DAY,
             moment: report::moment(time_s),
             rate: format!("1 s shows {}", report::span(rate)),
             position: track.position_of(time_s),

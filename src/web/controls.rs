@@ -6,6 +6,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::dom::{escaped, find, set_attribute, set_hidden, set_text};
+use crate::report::short;
 use crate::sandbox::{Panel, Sandbox, SideChoice};
 use crate::scenario::{Field, PRESETS, PlanetChoice, Scale, Spec, print_number};
 
@@ -209,16 +210,15 @@ fn range_words(spec: &Spec) -> String {
     } else {
         ""
     };
+    let Spec { min, max, unit, .. } = *spec;
+    let space = if unit == "°" { "" } else { " " };
     match spec.default {
-        Some(_) => {
-            let (min, max) = (print_number(spec.min), print_number(spec.max));
-            format!(
-                "From {} to {max} {}{scale}.",
-                min.replace('-', "−"),
-                spec.unit
-            )
-        }
-        None => format!("Any number above 0, in {}{scale}.", spec.unit),
+        Some(_) => format!(
+            "From {} to {}{space}{unit}{scale}.",
+            short(min, 1),
+            short(max, 1)
+        ),
+        None => format!("Any number above 0, in {unit}{scale}."),
     }
 }
 

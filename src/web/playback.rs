@@ -6,6 +6,7 @@ use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 use super::dom::{find, set_attribute, set_text};
 use crate::decimal::{parse, with_decimals};
 use crate::sandbox::{Pace, PaceLaw, Panel, Sandbox};
+use crate::scenario::print_number;
 
 /// Positions of the time slider.
 const POSITIONS: f64 = 1000.0;
@@ -47,6 +48,7 @@ impl Playback {
         }
         set_attribute(&self.scrub, "aria-valuetext", &panel.moment);
         set_text(&self.moment, &panel.moment);
+        set_attribute(&self.moment, "data-value", &print_number(panel.time_d));
         set_text(&self.rate, &panel.rate);
     }
 

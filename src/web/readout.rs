@@ -16,6 +16,8 @@ pub(super) struct Readout {
     facts: Table,
     now: Table,
     title: Element,
+    /// Who passes; the title adds which planet.
+    probe: &'static str,
     spoken: Element,
     pictures: [Element; 4],
 }
@@ -56,6 +58,7 @@ impl Readout {
             facts: Table::new(named("facts")?),
             now: Table::new(named("now")?),
             title: named("title")?,
+            probe: "",
             spoken: named("spoken")?,
             pictures: [
                 picture("planet")?,
@@ -72,10 +75,11 @@ impl Readout {
         self.put("sun-sentence", sentence(&panel.sun_sentence));
         self.put("why", sentence(&panel.why));
         self.put("cautions", list(panel.cautions.iter().map(sentence)));
-        self.put(
-            "planet-note",
-            escaped(&format!("{} stands still", panel.planet)),
+        set_text(
+            &self.title,
+            &[self.probe, ", passes ", panel.planet].concat(),
         );
+        self.put("planet-note", [panel.planet, " stands still"].concat());
         self.put("sun-note", sentence(&panel.motion_note));
         self.rows.show_rows(&panel.rows);
         self.facts.show_facts(&panel.facts);
@@ -84,15 +88,15 @@ impl Readout {
 
     /// Shows what the settings are called and what to look at.
     pub(super) fn show_preset(&mut self, sandbox: &Sandbox) {
-        let (title, look, why) = match sandbox.preset() {
+        let (probe, look, why) = match sandbox.preset() {
             Some(preset) => (preset.probe, preset.look, preset.why),
             None => (
-                "Your own settings",
+                "Your own probe",
                 "Compare the blue arrows with each other, and the green arrows with each other.",
                 "Choose an example above to see what it shows and why it happens.",
             ),
         };
-        set_text(&self.title, title);
+        self.probe = probe;
         let words = [
             "<h2>What to look at</h2><p>",
             &escaped(look),
