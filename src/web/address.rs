@@ -1,6 +1,6 @@
 //! The page's address: the scenario text lives after the `#`.
 
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::JsValue;
 use web_sys::{Element, HtmlInputElement};
 
 use super::dom::{find, set_hidden, window};
@@ -35,13 +35,7 @@ pub(super) fn write(text: &str, new_entry: bool) {
 pub(super) fn share(root: &Element) -> Result<(), JsValue> {
     let address = window().location().href()?;
     let field: HtmlInputElement = find(root, "[data-part=link]")?;
-    set_hidden(
-        field
-            .parent_element()
-            .as_ref()
-            .unwrap_or(field.unchecked_ref()),
-        false,
-    );
+    set_hidden(&find(root, ".link")?, false);
     field.set_value(&address);
     field.select();
     let navigator = window().navigator();

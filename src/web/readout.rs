@@ -125,9 +125,10 @@ impl Readout {
             "why",
             ["<span class=\"error\">", &escaped(refusal), "</span>"].concat(),
         );
-        for name in ["planet-sentence", "sun-sentence", "cautions", "sun-note"] {
-            self.put(name, String::new());
+        for name in ["planet-sentence", "sun-sentence"] {
+            self.put(name, "No flyby with these settings.".into());
         }
+        self.put("cautions", String::new());
         for table in [&mut self.rows, &mut self.facts, &mut self.now] {
             table.clear();
         }
