@@ -1,6 +1,7 @@
 //! The page's address: the scenario text lives after the `#`.
 
 use wasm_bindgen::JsValue;
+use wasm_bindgen::prelude::Closure;
 use web_sys::{Element, HtmlInputElement};
 
 use super::dom::{find, set_hidden, window};
@@ -31,17 +32,22 @@ pub(super) fn write(text: &str, new_entry: bool) {
     };
 }
 
+/// What a refused clipboard calls.
+pub(super) type Refused = Closure<dyn FnMut(JsValue)>;
+
 /// Shows the page's whole address in a field and puts it on the clipboard where the browser allows that.
-pub(super) fn share(root: &Element) -> Result<(), JsValue> {
+///
+/// `refused` is called when the browser does not: there is nothing to do then, the field is for copying by hand.
+pub(super) fn share(root: &Element, refused: &Refused) -> Result<(), JsValue> {
     let address = window().location().href()?;
     let field: HtmlInputElement = find(root, "[data-part=link]")?;
     set_hidden(&find(root, ".link")?, false);
     field.set_value(&address);
     field.select();
     let navigator = window().navigator();
-    // Not there on pages without a secure origin; the field above is for copying by hand.
+    // Not there on pages without a secure origin.
     if js_sys::Reflect::has(&navigator, &"clipboard".into())? {
-        let _ = navigator.clipboard().write_text(&address);
+        let _ = navigator.clipboard().write_text(&address).catch(refused);
     }
     Ok(())
 }

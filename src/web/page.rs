@@ -49,6 +49,7 @@ pub(super) struct Page {
     frame: Frame,
     settle: Delay,
     save: Delay,
+    clipboard_refused: address::Refused,
     last_frame_ms: Option<f64>,
     calm_s: f64,
 }
@@ -115,6 +116,7 @@ impl Page {
             frame: Frame::new(move |now| with(&frame, |page| page.on_frame(now))),
             settle: Delay::new(SETTLED_MS, move || with(&settle, Page::on_settled)),
             save: Delay::new(SAVE_MS, move || with(&save, Page::on_save)),
+            clipboard_refused: Closure::new(|_| {}),
             last_frame_ms: None,
             calm_s: 0.0,
         }
@@ -178,7 +180,7 @@ impl Page {
 
     pub(super) fn share(&mut self) {
         self.on_save();
-        if address::share(&self.root).is_ok() {
+        if address::share(&self.root, &self.clipboard_refused).is_ok() {
             self.parts.readout.say_only("The link to these settings is in the field, and copied where the browser allows it.");
         }
     }
