@@ -13,10 +13,15 @@ pub(super) fn document() -> Document {
 
 /// The first element below `root` that a selector finds, as the type asked for.
 pub(super) fn find<T: JsCast>(root: &Element, selector: &str) -> Result<T, JsValue> {
-    let found = root.query_selector(selector)?;
-    found
-        .and_then(|element| element.dyn_into().ok())
-        .ok_or_else(|| JsValue::from_str(&format!("The page has no {selector} of the right kind.")))
+    let found = root
+        .query_selector(selector)?
+        .and_then(|element| element.dyn_into().ok());
+    found.ok_or_else(|| missing(selector))
+}
+
+/// What to say of an element that is not there.
+fn missing(selector: &str) -> JsValue {
+    JsValue::from_str(&["The page has no ", selector, " of the right kind."].concat())
 }
 
 /// Sets an element's text if it is another one; writing the same text again would disturb selections and readers.
