@@ -25,14 +25,21 @@ impl Page {
         across: f64,
         down: f64,
     ) -> WebDriverResult<Place> {
+        // A person waits until the page has come to rest: it may still be gliding to where an earlier step led.
         let script = "
-            const e = deep(arguments[0])[0];
-            if (!e) return null;
-            e.scrollIntoView({ block: 'center', behavior: 'instant' });
-            const r = e.getBoundingClientRect();
-            return [r.x + r.width * arguments[1], r.y + r.height * arguments[2]];";
+            const [selector, across, down] = arguments;
+            const place = (...last) => {
+                const e = deep(selector)[0];
+                if (!e) return done(null);
+                e.scrollIntoView({ block: 'center', behavior: 'instant' });
+                const r = e.getBoundingClientRect();
+                if (r.x === last[0] && r.y === last[1])
+                    return done([r.x + r.width * across, r.y + r.height * down]);
+                requestAnimationFrame(() => requestAnimationFrame(() => place(r.x, r.y)));
+            };
+            place();";
         let place = self
-            .run(script, vec![json!(selector), json!(across), json!(down)])
+            .run_async(script, vec![json!(selector), json!(across), json!(down)])
             .await?;
         assert!(!place.is_null(), "the page has no element {selector}");
         Ok(serde_json::from_value(place)?)
@@ -108,6 +115,26 @@ impl Page {
     pub(crate) async fn type_into(&self, selector: &str, keys: impl Into<TypingData>) -> Outcome {
         self.element(selector).await?.send_keys(keys).await?;
         self.settle().await
+    }
+
+    /// Types into a field in place of all that is in it, digit by digit.
+    pub(crate) async fn retype(&self, selector: &str, text: &str) -> Outcome {
+        self.empty(selector).await?;
+        self.type_into(selector, text).await
+    }
+
+    /// Puts a text into a field at once, as pasting does, in place of all that is in it.
+    pub(crate) async fn paste_over(&self, selector: &str, text: &str) -> Outcome {
+        self.empty(selector).await?;
+        self.cdp("Input.insertText", json!({ "text": text }))
+            .await?;
+        self.settle().await
+    }
+
+    async fn empty(&self, selector: &str) -> Outcome {
+        self.click(selector).await?;
+        self.press(&[char::from(Key::Control), 'a']).await?;
+        self.press(&[Key::Delete]).await
     }
 
     /// Presses keys together wherever the focus is, as in `[Key::Shift, Key::Tab]`, and lets them go.

@@ -1,0 +1,106 @@
+//! What the library itself says, run natively: what the page's numbers have to be.
+
+use serde_json::Value;
+use two_frames::report::{Quantity, Solution};
+use two_frames::sandbox::{Input, Sandbox};
+use two_frames::scenario::{Field, PRESETS, Scenario, print_number};
+
+use crate::reading::Number;
+
+/// A solved scenario as the JSON of `two-frames solve` and as the sandbox that the page runs too.
+pub(crate) struct Native {
+    json: Value,
+    pub(crate) sandbox: Sandbox,
+}
+
+impl Native {
+    /// Solves a scenario text that has nothing wrong with it.
+    pub(crate) fn of(text: &str) -> Self {
+        Scenario::read_strictly(text).unwrap_or_else(|notices| panic!("{text}: {notices:?}"));
+        let mut sandbox = Sandbox::open(text);
+        let solution: Solution = sandbox
+            .solved()
+            .unwrap_or_else(|error| panic!("{text}: {error:?}"))
+            .solution
+            .clone();
+        let json = serde_json::to_value(solution).expect("a solution is JSON");
+        Self { json, sandbox }
+    }
+
+    /// The scenario that the page opens with.
+    pub(crate) fn at_first() -> Self {
+        Self::of(PRESETS[0].text)
+    }
+
+    /// The same scenario after an input.
+    pub(crate) fn with(mut self, input: Input) -> Self {
+        self.sandbox
+            .apply(input)
+            .unwrap_or_else(|notice| panic!("{notice}"));
+        Self::of(&self.text())
+    }
+
+    /// The same scenario with another value of a field.
+    pub(crate) fn with_value(self, field: Field, value: f64) -> Self {
+        self.with(Input::Set(field, value))
+    }
+
+    /// The scenario text.
+    pub(crate) fn text(&self) -> String {
+        self.sandbox.scenario().to_string()
+    }
+
+    /// A field's value.
+    pub(crate) fn get(&self, field: Field) -> f64 {
+        let value = self.sandbox.scenario().get(field);
+        value.expect("the scenario has this field")
+    }
+
+    /// The moment at which the page opens it, days after periapsis.
+    pub(crate) fn telling_d(&mut self) -> f64 {
+        self.sandbox.panel().expect("it is solved").time_d
+    }
+
+    /// The number at a path of the JSON, or the difference of two; `None` where it is null.
+    pub(crate) fn value(&self, path: &str) -> Option<f64> {
+        if let Some((after, before)) = path.split_once('-') {
+            return Some(self.value(after)? - self.value(before)?);
+        }
+        let pointer = format!("/{}", path.replace('.', "/"));
+        let value = self.json.pointer(&pointer);
+        value
+            .unwrap_or_else(|| panic!("the JSON has no {path}"))
+            .as_f64()
+    }
+
+    /// Fails unless every number of the page that has a path in the JSON is there, with the same bits and the same text.
+    pub(crate) fn expect_on_page(&self, shown: &[Number]) {
+        let of_json: Vec<_> = shown
+            .iter()
+            .filter(|number| !number.path.starts_with("page."))
+            .collect();
+        for number in &of_json {
+            self.expect_number(number);
+        }
+        for quantity in Quantity::ALL
+            .iter()
+            .filter(|quantity| !quantity.path.starts_with("page."))
+        {
+            let found = of_json.iter().any(|number| number.path == quantity.path);
+            assert!(found, "the page does not show {}", quantity.path);
+        }
+    }
+
+    fn expect_number(&self, number: &Number) {
+        let expected = self.value(&number.path);
+        let text = expected.map(print_number);
+        let (path, scenario) = (&number.path, self.text());
+        assert_eq!(number.value, text, "{path} of {scenario}, as text");
+        let bits = |text: &String| text.parse().map(f64::to_bits).expect("a number");
+        assert_eq!(
+            number.value.as_ref().map(bits),
+            expected.map(f64::to_bits),
+            "{path} of {scenario}, bit for bit"
+        );
+    }
+}

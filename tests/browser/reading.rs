@@ -1,0 +1,111 @@
+//! Reading our page: is it there, which numbers does it show, what do its pictures look like.
+
+use serde::Deserialize;
+use serde_json::json;
+use thirtyfour::error::WebDriverResult;
+
+use crate::native::Native;
+use crate::page::{Outcome, Page};
+
+/// A number of the page.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+pub(crate) struct Number {
+    /// Its `data-quantity`.
+    pub(crate) path: String,
+    /// Its `data-value`, if it has one.
+    pub(crate) value: Option<String>,
+    /// What a person sees.
+    pub(crate) text: String,
+}
+
+/// JavaScript: every number of the page.
+pub(crate) const NUMBERS: &str = "deep('[data-quantity]').map(e => \
+    ({ path: e.dataset.quantity, value: e.dataset.value ?? null, text: e.textContent.trim() }))";
+
+/// How a picture looks: a short sum of its pixels, and how many colours it has.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+pub(crate) struct Look {
+    pub(crate) sum: u32,
+    pub(crate) colours: usize,
+}
+
+impl Page {
+    /// Waits until a pass is shown.
+    pub(crate) async fn ready(&self) -> Outcome {
+        self.wait_until("deep('#app[data-state=shown]').length == 1")
+            .await?;
+        self.settle().await
+    }
+
+    /// Loads the page anew with a fragment, and waits until a pass is shown.
+    pub(crate) async fn reopen(&self, fragment: &str) -> Outcome {
+        self.go_to(fragment).await?;
+        self.ready().await
+    }
+
+    /// Every number of the page.
+    pub(crate) async fn numbers(&self) -> WebDriverResult<Vec<Number>> {
+        Ok(serde_json::from_value(self.value_of(NUMBERS).await?)?)
+    }
+
+    /// How the four pictures look: planet frame, Sun frame, diagram, record.
+    pub(crate) async fn looks(&self) -> WebDriverResult<[Look; 4]> {
+        // Read from a copy: reading the page's own canvases often would slow them down.
+        let script = "
+            return ['planet', 'sun', 'diagram', 'record'].map(name => {
+                const canvas = deep(`[data-picture=${name}] canvas`)[0];
+                const copy = new OffscreenCanvas(canvas.width, canvas.height);
+                const pen = copy.getContext('2d', { willReadFrequently: true });
+                pen.drawImage(canvas, 0, 0);
+                const pixels = new Uint32Array(pen.getImageData(0, 0, copy.width, copy.height).data.buffer);
+                let sum = 0;
+                for (const pixel of pixels) sum = (Math.imul(sum, 31) + pixel) >>> 0;
+                return { sum, colours: new Set(pixels).size };
+            });";
+        Ok(serde_json::from_value(self.run(script, Vec::new()).await?)?)
+    }
+
+    /// Waits until the address carries the scenario text of `native`, then holds every number of the page to it.
+    pub(crate) async fn expect(&self, native: &Native) -> Outcome {
+        self.expect_address(&native.text()).await?;
+        native.expect_on_page(&self.numbers().await?);
+        Ok(())
+    }
+
+    /// Waits until the address has this text after the `#`.
+    pub(crate) async fn expect_address(&self, text: &str) -> Outcome {
+        let wanted = json!(format!("#{text}"));
+        self.wait_until(&format!("location.hash === {wanted}"))
+            .await
+    }
+
+    /// The value of an `input` or `select`.
+    pub(crate) async fn value_in(&self, selector: &str) -> WebDriverResult<String> {
+        let value = self
+            .run("return deep(arguments[0])[0].value;", vec![json!(selector)])
+            .await?;
+        Ok(serde_json::from_value(value)?)
+    }
+
+    /// The moment shown, days after periapsis.
+    pub(crate) async fn time_d(&self) -> WebDriverResult<f64> {
+        self.quantity("page.now.time_d").await
+    }
+
+    /// The visible text of the first element that matches.
+    pub(crate) async fn text(&self, selector: &str) -> WebDriverResult<String> {
+        let texts = self.texts(selector).await?;
+        Ok(texts
+            .into_iter()
+            .next()
+            .unwrap_or_else(|| panic!("the page has no element {selector}")))
+    }
+
+    /// Runs JavaScript in every page that is loaded from now on, before its own scripts.
+    pub(crate) async fn before_loading(&self, source: &str) -> Outcome {
+        let method = "Page.addScriptToEvaluateOnNewDocument";
+        self.cdp(method, json!({ "source": source }))
+            .await
+            .map(drop)
+    }
+}
