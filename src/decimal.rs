@@ -36,12 +36,22 @@ pub fn with_decimals(value: f64, decimals: usize) -> String {
         return shortest(value);
     }
     let sign = if value < 0.0 && units > 0.0 { "-" } else { "" };
-    let units = units as u64;
-    if decimals == 0 {
-        return format!("{sign}{units}");
+    let (units, one) = (units as u64, POWERS[decimals] as u64);
+    let mut text = String::from(sign);
+    push_digits(&mut text, units / one, 1);
+    if decimals > 0 {
+        text.push('.');
+        push_digits(&mut text, units % one, decimals);
     }
-    let one = POWERS[decimals] as u64;
-    format!("{sign}{}.{:0decimals$}", units / one, units % one)
+    text
+}
+
+/// Adds the digits of a whole number, with zeros in front where there are fewer than `least`.
+pub fn push_digits(text: &mut String, whole: u64, least: usize) {
+    if whole >= 10 || least > 1 {
+        push_digits(text, whole / 10, least.saturating_sub(1));
+    }
+    text.push(char::from(b'0' + (whole % 10) as u8));
 }
 
 /// `value` rounded to a number of significant digits: the double nearest to that decimal, without a tail, as long as
@@ -61,8 +71,8 @@ pub fn round_significant(value: f64, digits: usize) -> f64 {
 /// The power of ten of the first digit of a number other than 0: 2 for 571.9, -2 for 0.0123.
 pub fn exponent(value: f64) -> i32 {
     let size = value.abs();
-    let guess = libm::floor(libm::log10(size)) as i32;
-    // The logarithm of a power of ten may come out an ulp too small or too large.
+    let guess = libm::floor(libm::log(size) * std::f64::consts::LOG10_E) as i32;
+    // The logarithm of a power of ten may come out a little too small or too large.
     if size >= power_of_ten(guess + 1) {
         guess + 1
     } else if size < power_of_ten(guess) {
@@ -89,15 +99,20 @@ pub fn mantissa(value: f64, digits: usize) -> (String, i32) {
 
 /// `value` kept from `low` to `high`. `f64::clamp` would panic when they are the wrong way round, and the message of
 /// that panic alone would bring the standard library's float formatting along.
+#[inline(never)] // It is called from many places, and a call is smaller than what it does.
 pub fn within(value: f64, low: f64, high: f64) -> f64 {
     value.max(low).min(high)
 }
 
-/// Ten to a whole power; exact up to 22.
-fn power_of_ten(power: i32) -> f64 {
+/// The double nearest to ten to a whole power: 0 or infinity beyond what a double holds.
+pub fn power_of_ten(power: i32) -> f64 {
     match usize::try_from(power) {
         Ok(power) if power < POWERS.len() => POWERS[power],
-        _ => libm::pow(10.0, f64::from(power)),
+        _ => {
+            let mut text = String::from(if power < 0 { "1e-" } else { "1e" });
+            push_digits(&mut text, power.unsigned_abs().into(), 1);
+            platform::parse(&text)
+        }
     }
 }
 
@@ -110,18 +125,11 @@ const POWERS: [f64; 23] = [
     1e17, 1e18, 1e19, 1e20, 1e21, 1e22,
 ];
 
-/// Whether a text is a sign, digits with at most one point among them, and an exponent; only the digits are needed.
+/// Whether a text has nothing in it but what a decimal can have. The platform then refuses what is still none; without
+/// this it would read words, hexadecimal digits and spaces.
 fn is_decimal(text: &str) -> bool {
-    let unsigned = text.strip_prefix(['+', '-']).unwrap_or(text);
-    let (number, exponent) = unsigned.split_once(['e', 'E']).unwrap_or((unsigned, "0"));
-    let exponent = exponent.strip_prefix(['+', '-']).unwrap_or(exponent);
-    let (whole, fraction) = number.split_once('.').unwrap_or((number, ""));
-    let digits = |part: &str| part.bytes().all(|byte| byte.is_ascii_digit());
-    digits(whole)
-        && digits(fraction)
-        && digits(exponent)
-        && !exponent.is_empty()
-        && !(whole.is_empty() && fraction.is_empty())
+    let allowed = |byte| matches!(byte, b'0'..=b'9' | b'+' | b'-' | b'.' | b'e' | b'E');
+    !text.is_empty() && text.bytes().all(allowed)
 }
 
 #[cfg(not(target_arch = "wasm32"))]
@@ -142,14 +150,16 @@ mod platform {
 
 #[cfg(target_arch = "wasm32")]
 mod platform {
+    use js_sys::{Number, Object};
+    use wasm_bindgen::JsValue;
+
     pub(super) fn shortest(value: f64) -> String {
-        // Radix 10 is always allowed, and then this is the plain conversion to text.
-        let text = js_sys::Number::from(value).to_string_with_radix(10);
-        text.map(String::from).unwrap_or_default().replace('+', "")
+        let text = Object::to_string(Number::from(value).as_ref());
+        String::from(text).replace('+', "")
     }
 
     pub(super) fn parse(text: &str) -> f64 {
-        js_sys::Number::parse_float(text)
+        JsValue::from_str(text).unchecked_into_f64()
     }
 }
 

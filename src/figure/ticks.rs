@@ -1,14 +1,12 @@
 //! Round numbers for rulers, axes and beads.
 
+use crate::decimal::{exponent, power_of_ten};
+
 /// The largest of 1, 2, 5 times a power of ten that is not above `size` (above 0).
 pub(super) fn round_below(size: f64) -> f64 {
-    let power = libm::pow(10.0, libm::floor(libm::log10(size)));
-    // A rounding of the logarithm may put the power one ulp above the size.
-    let digit = [5.0, 2.0, 1.0]
-        .into_iter()
-        .find(|digit| digit * power <= size * (1.0 + 1e-12))
-        .unwrap_or(0.5);
-    digit * power
+    let power = power_of_ten(exponent(size));
+    let fits = |digit: &f64| digit * power <= size * (1.0 + 1e-12);
+    power * [5.0, 2.0].into_iter().find(fits).unwrap_or(1.0)
 }
 
 /// Lengths of time that people count in, s: from a second to a thousand years.

@@ -167,13 +167,16 @@ impl Conic {
     pub fn scaled_anomaly_at_distance(&self, distance_km: f64) -> Option<f64> {
         let u2 = (distance_km / self.periapsis_km - 1.0) / self.eccentricity;
         let alpha = self.scaled_alpha();
-        // cosh F - 1 = 2 sinh²(F/2), and the same with sines on an ellipse.
-        let half = 0.5 * alpha.abs() * u2;
+        // cosh F - 1 on a hyperbola, 1 - cos E = 2 sin²(E/2) on an ellipse.
+        let c = alpha.abs() * u2;
+        let half = 0.5 * c;
         match () {
             () if u2.is_nan() || u2 < 0.0 || (alpha > 0.0 && half > 1.0) => None,
             () if alpha == 0.0 => Some((2.0 * u2).sqrt()),
-            () if alpha < 0.0 => Some(2.0 * libm::asinh(half.sqrt()) / (-alpha).sqrt()),
-            () => Some(2.0 * libm::asin(half.sqrt()) / alpha.sqrt()),
+            () if alpha < 0.0 => {
+                Some(libm::log1p(c + c.sqrt() * (c + 2.0).sqrt()) / (-alpha).sqrt())
+            }
+            () => Some(2.0 * libm::atan2(half.sqrt(), (1.0 - half).sqrt()) / alpha.sqrt()),
         }
     }
 

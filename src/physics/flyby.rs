@@ -155,7 +155,7 @@ impl Flyby {
         let (sin_aim, cos_aim) = libm::sincos(encounter.aim_rad);
         Self {
             encounter,
-            outcome: outcome(&planet, v_infinity, r, &hyperbola),
+            outcome: outcome(&planet, v_infinity, a, r, &hyperbola),
             semi_major_axis_km: a,
             eccentricity: e,
             turn_rad: 2.0 * libm::atan2(a, b),
@@ -163,7 +163,7 @@ impl Flyby {
             aim_plane,
             aim_point_km: [b * cos_aim, b * sin_aim],
             periapsis_direction,
-            periapsis_speed_km_s: libm::hypot(v_infinity, planet.escape_speed(r)),
+            periapsis_speed_km_s: speed_at(r, v_infinity, a),
             velocity_in,
             velocity_out,
             sun_velocity_in,
@@ -288,7 +288,13 @@ impl Side {
     }
 }
 
-fn outcome(planet: &Planet, v_infinity: f64, periapsis_km: f64, hyperbola: &Conic) -> Outcome {
+fn outcome(
+    planet: &Planet,
+    v_infinity: f64,
+    a: f64,
+    periapsis_km: f64,
+    hyperbola: &Conic,
+) -> Outcome {
     if periapsis_km >= planet.radius_km {
         return Outcome::Passes;
     }
@@ -297,8 +303,13 @@ fn outcome(planet: &Planet, v_infinity: f64, periapsis_km: f64, hyperbola: &Coni
         .unwrap_or(0.0);
     Outcome::Strikes(Strike {
         time_s: -hyperbola.time_at_scaled_anomaly(x),
-        speed_km_s: libm::hypot(v_infinity, planet.escape_speed(planet.radius_km)),
+        speed_km_s: speed_at(planet.radius_km, v_infinity, a),
     })
+}
+
+/// The speed relative to the planet, km/s, at a distance from its centre: v² = v∞² (1 + 2a/r).
+fn speed_at(distance_km: f64, v_infinity: f64, a: f64) -> f64 {
+    v_infinity * (1.0 + 2.0 * a / distance_km).sqrt()
 }
 
 #[cfg(test)]

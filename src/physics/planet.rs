@@ -61,46 +61,16 @@ impl Planet {
     /// NAIF kernel pck00011); orbit, semi-major axis at J2000 of Standish's approximate elements, table 1 (JPL). For the
     /// Earth that is the orbit of the Earth-Moon barycentre.
     pub const fn of(body: Body) -> Self {
-        let (name, gm, radius_km, orbit_au, zones): (_, _, _, _, &[Zone]) = match body {
-            Body::Mercury => ("Mercury", 22_031.868_55, 2_440.53, 0.387_099_27, &[]),
-            Body::Venus => ("Venus", 324_858.592, 6_051.8, 0.723_335_66, VENUS_ZONES),
-            Body::Earth => (
-                "Earth",
-                398_600.435_5,
-                6_378.136_6,
-                1.000_002_61,
-                EARTH_ZONES,
-            ),
-            Body::Mars => ("Mars", 42_828.373_62, 3_396.19, 1.523_710_34, MARS_ZONES),
-            Body::Jupiter => (
-                "Jupiter",
-                126_686_531.9,
-                71_492.0,
-                5.202_887_00,
-                JUPITER_ZONES,
-            ),
-            Body::Saturn => (
-                "Saturn",
-                37_931_206.23,
-                60_268.0,
-                9.536_675_94,
-                SATURN_ZONES,
-            ),
-            Body::Uranus => (
-                "Uranus",
-                5_793_951.257,
-                25_559.0,
-                19.189_164_64,
-                URANUS_ZONES,
-            ),
-            Body::Neptune => (
-                "Neptune",
-                6_835_103.145,
-                24_764.0,
-                30.069_922_76,
-                NEPTUNE_ZONES,
-            ),
-        };
+        PLANETS[body as usize]
+    }
+
+    const fn known(
+        name: &'static str,
+        gm: f64,
+        radius_km: f64,
+        orbit_au: f64,
+        zones: &'static [Zone],
+    ) -> Self {
         Self {
             name,
             gm,
@@ -154,6 +124,19 @@ impl Planet {
             .filter(move |zone| r_km >= zone.from_km && r_km < zone.to_km)
     }
 }
+
+/// The planets in the order of [`Body`]: GM, radius, orbit in AU, and what a close pass meets.
+#[rustfmt::skip] // A table.
+const PLANETS: [Planet; 8] = [
+    Planet::known("Mercury", 22_031.868_55, 2_440.53, 0.387_099_27, &[]),
+    Planet::known("Venus", 324_858.592, 6_051.8, 0.723_335_66, VENUS_ZONES),
+    Planet::known("Earth", 398_600.435_5, 6_378.136_6, 1.000_002_61, EARTH_ZONES),
+    Planet::known("Mars", 42_828.373_62, 3_396.19, 1.523_710_34, MARS_ZONES),
+    Planet::known("Jupiter", 126_686_531.9, 71_492.0, 5.202_887_00, JUPITER_ZONES),
+    Planet::known("Saturn", 37_931_206.23, 60_268.0, 9.536_675_94, SATURN_ZONES),
+    Planet::known("Uranus", 5_793_951.257, 25_559.0, 19.189_164_64, URANUS_ZONES),
+    Planet::known("Neptune", 6_835_103.145, 24_764.0, 30.069_922_76, NEPTUNE_ZONES),
+];
 
 /// Refuses a number that is not finite and above 0.
 pub(super) fn check_positive(

@@ -41,7 +41,7 @@ impl SunOrbit {
             momentum.length_squared() / GM_SUN / (1.0 + eccentricity_vector.length());
         let bound = alpha > 0.0;
         let semi_major_axis_km = (alpha != 0.0).then(|| 1.0 / alpha);
-        let sideways = libm::hypot(momentum.x, momentum.y);
+        let sideways = momentum.truncate().length();
         Self {
             semi_major_axis_km,
             // From the perihelion, not from the vector's length: it falls on the same side of 1 as the energy.

@@ -1,6 +1,6 @@
 //! Numbers as people read them: rounded, with a true minus sign, times in fitting units.
 
-use crate::decimal::{exponent, mantissa, with_decimals};
+use crate::decimal::{exponent, mantissa, push_digits, with_decimals};
 use crate::physics::units::{DAYS_PER_YEAR, DEGREES_PER_RADIAN, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 
 /// The minus sign (U+2212), as wide as a plus.
@@ -42,7 +42,7 @@ pub(super) fn signed(text: String, value: f64) -> String {
     if is_zero || value < 0.0 {
         text
     } else {
-        format!("+{text}")
+        String::from("+") + &text
     }
 }
 
@@ -52,7 +52,7 @@ pub fn significant(value: f64, digits: usize) -> String {
     if size == 0.0 {
         return "0".into();
     }
-    if !(1e-3..1e7).contains(&size) {
+    if !is_plain(value) {
         return scientific(value, digits);
     }
     // A cast from a negative number to usize gives 0: a large number has no decimals.
@@ -60,31 +60,39 @@ pub fn significant(value: f64, digits: usize) -> String {
     fixed(value, decimals)
 }
 
-/// `value` as a decimal number times a power of ten, with a raised exponent.
-fn scientific(value: f64, digits: usize) -> String {
-    let (mantissa, exponent) = mantissa(value, digits.max(1));
-    let raised: String = exponent.to_string().chars().map(raised).collect();
-    let sign = if value < 0.0 { "−" } else { "" };
-    format!("{sign}{mantissa} × 10{raised}")
+/// Whether a number other than 0 is shown without a power of ten.
+fn is_plain(value: f64) -> bool {
+    (1e-3..1e7).contains(&value.abs())
 }
 
-fn raised(character: char) -> char {
-    const DIGITS: [char; 10] = ['⁰', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹'];
-    character
-        .to_digit(10)
-        .map_or('⁻', |digit| DIGITS[digit as usize])
+/// `value` as a decimal number times a power of ten, with a raised exponent.
+fn scientific(value: f64, digits: usize) -> String {
+    const RAISED: [char; 10] = ['⁰', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹'];
+    let (mantissa, exponent) = mantissa(value, digits.max(1));
+    let mut text = String::from(if value < 0.0 { "−" } else { "" });
+    text.push_str(&mantissa);
+    text.push_str(if exponent < 0 { " × 10⁻" } else { " × 10" });
+    let mut plain = String::new();
+    push_digits(&mut plain, exponent.unsigned_abs().into(), 1);
+    text.extend(plain.bytes().map(|digit| RAISED[usize::from(digit - b'0')]));
+    text
 }
 
 /// An angle given in radians, in degrees with `decimals`: "94.2°".
 pub fn degrees(radians: f64, decimals: usize) -> String {
-    format!("{}°", fixed(radians * DEGREES_PER_RADIAN, decimals))
+    fixed(radians * DEGREES_PER_RADIAN, decimals) + "°"
 }
 
 /// [`significant`] without trailing zeros: "8", "55.7", for numbers that a person chose.
 pub fn short(value: f64, digits: usize) -> String {
-    let text = significant(value, digits);
-    if text.contains('.') && !text.contains('×') {
-        return text.trim_end_matches('0').trim_end_matches('.').into();
+    let mut text = significant(value, digits);
+    if is_plain(value) && text.as_bytes().contains(&b'.') {
+        while text.as_bytes().ends_with(b"0") {
+            text.truncate(text.len() - 1);
+        }
+        if text.as_bytes().ends_with(b".") {
+            text.truncate(text.len() - 1);
+        }
     }
     text
 }
@@ -92,7 +100,7 @@ pub fn short(value: f64, digits: usize) -> String {
 /// A length of time, s, in the unit that fits: "12.0 s", "3.40 hours", "1.15 days", "2.30 years".
 pub fn span(seconds: f64) -> String {
     let (value, unit) = in_fitting_unit(seconds);
-    format!("{} {unit}", significant(value, 3))
+    significant(value, 3) + " " + unit
 }
 
 /// A round length of time, s: "6 hours".
@@ -104,7 +112,7 @@ pub fn short_span(seconds: f64) -> String {
     } else {
         unit
     };
-    format!("{text} {unit}")
+    text + " " + unit
 }
 
 fn in_fitting_unit(seconds: f64) -> (f64, &'static str) {
@@ -122,8 +130,8 @@ fn in_fitting_unit(seconds: f64) -> (f64, &'static str) {
 pub fn moment(seconds: f64) -> String {
     match seconds {
         s if s.abs() < 0.5 => "at periapsis".into(),
-        s if s < 0.0 => format!("{} before periapsis", span(s)),
-        s => format!("{} after periapsis", span(s)),
+        s if s < 0.0 => span(s) + " before periapsis",
+        s => span(s) + " after periapsis",
     }
 }
 

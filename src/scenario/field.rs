@@ -149,7 +149,7 @@ impl Spec {
             Scale::Linear => self.rounded(within(position, low, high)),
             Scale::Logarithmic => {
                 let part = within(position / THOUSANDTHS, 0.0, 1.0);
-                self.rounded(low * libm::pow(high / low, part))
+                self.rounded(low * power(high / low, part))
             }
         }
     }
@@ -164,11 +164,16 @@ impl Spec {
     pub fn stepped(&self, value: f64, presses: f64) -> f64 {
         let moved = match self.scale {
             Scale::Linear => ((value + self.step * presses) / self.step).round() * self.step,
-            Scale::Logarithmic => round_significant(value * libm::pow(self.step, presses), 3),
+            Scale::Logarithmic => round_significant(value * power(self.step, presses), 3),
         };
         // 12 digits drop the rounding of the step itself (0.30000000000000004).
         within(round_significant(moved, 12), self.min, self.max)
     }
+}
+
+/// `base` to the power of `exponent`, to more digits than a slider's value has.
+fn power(base: f64, exponent: f64) -> f64 {
+    1.0 + libm::expm1(exponent * libm::log(base))
 }
 
 /// Positions of a logarithmic slider.
