@@ -15,9 +15,10 @@ pub use solved::Solved;
 use glam::DVec2;
 
 use crate::decimal::within;
-use crate::figure::{Scene, Views};
+use crate::figure::Views;
 use crate::physics::FlybyError;
-use crate::scenario::{Notice, PRESETS, Preset, Scenario};
+use crate::report::Solution;
+use crate::scenario::{Field, Notice, PRESETS, Preset, Scenario};
 use drag::Drag;
 
 /// How far a person can zoom in and out of the fitted view.
@@ -63,56 +64,52 @@ impl Sandbox {
     /// A [`Notice`] when the input has a value that is not allowed; the state stays as it was.
     pub fn apply(&mut self, input: Input) -> Result<(), Notice> {
         match input {
-            Input::Set(field, value) => self.change(|scenario| scenario.set(field, value)),
-            Input::Type(field, text) => self.change(|scenario| scenario.set_text(field, &text)),
-            Input::Slide(field, position) => {
-                self.change(|scenario| scenario.set(field, field.spec().value_at(position)))
-            }
-            Input::Press(field, presses) => self.change(|scenario| match scenario.get(field) {
-                Some(value) => scenario.set(field, field.spec().stepped(value, presses)),
-                None => Ok(()),
-            }),
-            Input::Planet(key) => self.change(|scenario| scenario.choose_planet(&key)),
             Input::Preset(index) => {
-                self.open_preset(index);
-                Ok(())
+                if let Some(preset) = PRESETS.get(index) {
+                    self.reopen(preset.text);
+                }
             }
-            Input::Open(text) => {
-                *self = Self {
-                    clock: self.clock.rewound(),
-                    ..Self::open(&text)
-                };
-                Ok(())
-            }
-            Input::Reset => {
-                *self = Self {
-                    clock: self.clock.rewound(),
-                    ..Self::default()
-                };
-                Ok(())
-            }
-            Input::Zoom(factor) => {
-                self.zoom = within(self.zoom * factor, ZOOM.0, ZOOM.1);
-                Ok(())
-            }
-            Input::Fit => {
-                self.zoom = 1.0;
-                Ok(())
-            }
-            Input::Grab(grip, place, sizes) => {
-                self.grab(grip, place, &sizes);
-                Ok(())
-            }
-            Input::Drag(place) => self.drag_to(place),
-            Input::Release => {
-                self.drag = None;
-                Ok(())
-            }
-            Input::Clock(change) => {
-                self.change_clock(change);
-                Ok(())
+            Input::Open(text) => self.reopen(&text),
+            Input::Reset => self.reopen(""),
+            Input::Zoom(factor) => self.zoom = within(self.zoom * factor, ZOOM.0, ZOOM.1),
+            Input::Fit => self.zoom = 1.0,
+            Input::Grab(grip, place, sizes) => self.grab(grip, place, &sizes),
+            Input::Release => self.drag = None,
+            Input::Clock(change) => self.change_clock(change),
+            setting => {
+                let scenario = self.with(setting)?;
+                if self.scenario != scenario {
+                    self.scenario = scenario;
+                    self.solved = None;
+                }
             }
         }
+        Ok(())
+    }
+
+    /// The scenario with one setting changed.
+    fn with(&mut self, setting: Input) -> Result<Scenario, Notice> {
+        let mut scenario = self.scenario;
+        match setting {
+            Input::Set(field, value) => scenario.set(field, value)?,
+            Input::Type(field, text) => scenario.set_text(field, &text)?,
+            Input::Slide(field, position) => {
+                scenario.set(field, field.spec().value_at(position))?;
+            }
+            Input::Press(field, presses) => {
+                if let Some(value) = scenario.get(field) {
+                    scenario.set(field, field.spec().stepped(value, presses))?;
+                }
+            }
+            Input::Planet(key) => scenario.choose_planet(&key)?,
+            Input::Drag(place) => {
+                if let Some((field, value)) = self.wish(place) {
+                    scenario.set(field, value)?;
+                }
+            }
+            _ => {}
+        }
+        Ok(scenario)
     }
 
     /// The scenario as it is now.
@@ -157,6 +154,16 @@ impl Sandbox {
             .map_err(|error| *error)
     }
 
+    /// The pass as labelled values: what `two-frames solve` prints.
+    ///
+    /// # Errors
+    /// As [`Self::solved`].
+    pub fn solution(&mut self) -> Result<Solution, FlybyError> {
+        let scenario = self.scenario;
+        self.solved()
+            .map(|solved| Solution::new(&scenario, &solved.flyby))
+    }
+
     /// The moment shown, s after periapsis.
     ///
     /// # Errors
@@ -171,9 +178,12 @@ impl Sandbox {
     /// # Errors
     /// As [`Self::solved`].
     pub fn pictures(&mut self, sizes: &Sizes) -> Result<Pictures, FlybyError> {
-        let (time_s, views) = (self.time_s()?, self.views(sizes)?);
-        self.solved()
-            .map(|solved| Pictures::compose(&solved.scene(time_s), &views, sizes))
+        let views = self.views(sizes)?;
+        let clock = self.clock;
+        self.solved().map(|solved| {
+            let scene = solved.scene(clock.time_s(&solved.track));
+            Pictures::compose(&scene, &views, sizes)
+        })
     }
 
     /// The numbers and sentences at the moment shown.
@@ -181,9 +191,9 @@ impl Sandbox {
     /// # Errors
     /// As [`Self::solved`].
     pub fn panel(&mut self) -> Result<Panel, FlybyError> {
-        let time_s = self.time_s()?;
-        let rate = self.clock_rate()?;
-        self.solved().map(|solved| Panel::new(solved, time_s, rate))
+        let clock = self.clock;
+        self.solved()
+            .map(|solved| Panel::new(solved, clock.time_s(&solved.track), clock.rate(solved)))
     }
 
     /// The views of both stages. While something is dragged they stay as they were when it was taken hold of.
@@ -199,31 +209,11 @@ impl Sandbox {
             .map(|solved| Views::fit(&solved.scene(0.0), stage, zoom))
     }
 
-    /// How many seconds of the pass one second of playing shows at this moment.
-    fn clock_rate(&mut self) -> Result<f64, FlybyError> {
-        let clock = self.clock;
-        self.solved().map(|solved| clock.rate(solved))
-    }
-
-    fn change(
-        &mut self,
-        set: impl FnOnce(&mut Scenario) -> Result<(), Notice>,
-    ) -> Result<(), Notice> {
-        let before = self.scenario;
-        set(&mut self.scenario)?;
-        if self.scenario != before {
-            self.solved = None;
-        }
-        Ok(())
-    }
-
-    fn open_preset(&mut self, index: usize) {
-        if let Some(preset) = PRESETS.get(index) {
-            *self = Self {
-                clock: self.clock.rewound(),
-                ..Self::open(preset.text)
-            };
-        }
+    /// Another scenario at its telling moment; the pace stays.
+    fn reopen(&mut self, text: &str) {
+        let clock = self.clock.rewound();
+        *self = Self::open(text);
+        self.clock = clock;
     }
 
     fn change_clock(&mut self, change: clock::Change) {
@@ -239,23 +229,10 @@ impl Sandbox {
         self.drag = Some(Drag::new(grip, place, views, &self.scenario));
     }
 
-    fn drag_to(&mut self, place: DVec2) -> Result<(), Notice> {
-        let Some(drag) = self.drag else { return Ok(()) };
-        let flyby = self.solved().map(|solved| solved.flyby).ok();
-        match flyby.and_then(|flyby| drag.wish(place, &flyby)) {
-            Some((field, value)) => self.change(|scenario| scenario.set(field, value)),
-            None => Ok(()),
-        }
-    }
-}
-
-impl Solved {
-    /// The pass at one moment, ready to be drawn.
-    pub fn scene(&self, time_s: f64) -> Scene<'_> {
-        Scene {
-            flyby: &self.flyby,
-            track: &self.track,
-            time_s,
-        }
+    /// The field and value that the place of what is held stands for.
+    fn wish(&mut self, place: DVec2) -> Option<(Field, f64)> {
+        let drag = self.drag?;
+        let solved = self.solved().ok()?;
+        drag.wish(place, &solved.flyby)
     }
 }

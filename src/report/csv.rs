@@ -4,7 +4,6 @@ use std::fmt::Write as _;
 
 use super::quantity::{Pass, Quantity};
 use super::refusal::refusal;
-use super::solution::Solution;
 use crate::physics::{Flyby, FlybyError};
 use crate::scenario::{Field, Notice, Scale, Scenario, print_number};
 
@@ -92,15 +91,11 @@ pub fn csv(scenario: &Scenario, sweep: &Sweep) -> Result<String, SweepError> {
             .map_err(SweepError::Setting)?;
         let encounter = scenario.encounter().map_err(SweepError::Flyby)?;
         let flyby = Flyby::solve(&encounter).map_err(SweepError::Flyby)?;
-        let solution = Solution::new(&scenario, &flyby);
-        push_row(
-            &mut table,
-            value,
-            &Pass {
-                solution: &solution,
-                flyby: &flyby,
-            },
-        );
+        let pass = Pass {
+            flyby: &flyby,
+            probe_mass_kg: scenario.probe_mass_kg(),
+        };
+        push_row(&mut table, value, &pass);
     }
     Ok(table)
 }
@@ -129,7 +124,12 @@ fn quoted(text: &str) -> String {
 }
 
 fn push_row(table: &mut String, value: f64, pass: &Pass<'_>) {
-    let _ = write!(table, "{},{}", print_number(value), pass.solution.outcome);
+    let outcome = if pass.flyby.strikes() {
+        "strikes"
+    } else {
+        "passes"
+    };
+    let _ = write!(table, "{},{outcome}", print_number(value));
     for (_, quantity) in COLUMNS {
         table.push(',');
         if let Some(number) = (quantity.get)(pass) {

@@ -1,87 +1,77 @@
 //! The pictures in words, from the same numbers, for those who do not see them.
 
-use super::number::{degrees, fixed, moment, significant};
-use super::quantity::Instant;
-use super::solution::Solution;
-use crate::physics::Flyby;
+use super::number::{fixed, moment};
+use super::quantity::{Instant, Pass, Quantity};
+use super::sentence::Sentence;
+use super::value::Style;
+
+const TURN: (Quantity, Style) = (Quantity::TURN, Style::Degrees);
+const RADII: (Quantity, Style) = (Quantity::PERIAPSIS_RADII, Style::Chosen);
 
 /// The picture of one frame: what moves, how it comes and goes, and where the probe is now.
-pub fn describe_stage(
-    solution: &Solution,
-    flyby: &Flyby,
-    instant: &Instant,
-    seen_from_sun: bool,
-) -> String {
-    let name = solution.planet.name;
-    let radii = significant(
-        flyby.encounter.periapsis_km / flyby.encounter.planet.radius_km,
-        3,
-    );
-    let shape = match (flyby.strikes(), solution.planet_frame.turn_deg) {
-        (false, Some(turn)) => format!(
-            "the path turns by {}° and comes within {radii} planet radii of the centre",
-            fixed(turn, 1)
-        ),
-        _ => format!(
-            "the path ends at the surface; it was aimed {radii} planet radii from the centre"
-        ),
-    };
+pub fn describe_stage(pass: &Pass<'_>, instant: &Instant, seen_from_sun: bool) -> String {
     let (frame, speed) = if seen_from_sun {
-        let speed = fixed(solution.planet.orbit_speed_km_s, 2);
-        (
-            format!("Sun frame: {name} moves straight up at {speed} km/s, the Sun is to the left"),
-            instant.sun_speed_km_s,
-        )
+        let words = "Sun frame: @ moves straight up at # km/s, the Sun is to the left";
+        let frame = Sentence::of(words, pass, &[(Quantity::PLANET_SPEED, Style::Hundredths)]);
+        (frame, instant.sun_speed_km_s)
     } else {
-        (
-            format!("Planet frame: {name} stands still"),
-            instant.planet_speed_km_s,
-        )
+        let frame = Sentence::of("Planet frame: @ stands still", pass, &[]);
+        (frame, instant.planet_speed_km_s)
     };
-    let now = moment(instant.time_s);
-    format!(
-        "{frame}; {shape}. Now, {now}, the probe moves at {} km/s in this frame.",
-        fixed(speed, 2)
-    )
+    let path = if pass.flyby.strikes() {
+        let words = "; the path ends at the surface; it was aimed # planet radii from the centre. ";
+        Sentence::of(words, pass, &[RADII])
+    } else {
+        let words = "; the path turns by # and comes within # planet radii of the centre. ";
+        Sentence::of(words, pass, &[TURN, RADII])
+    };
+    let (now, speed) = (moment(instant.time_s), fixed(speed, 2));
+    format!("{frame}{path}Now, {now}, the probe moves at {speed} km/s in this frame.")
 }
 
 /// The velocity diagram: the planet's velocity plus the relative velocity is the velocity round the Sun.
-pub fn describe_diagram(solution: &Solution, flyby: &Flyby) -> String {
-    let speed = fixed(solution.planet_frame.v_infinity_km_s, 2);
-    let planet = fixed(solution.planet.orbit_speed_km_s, 2);
-    let before = fixed(solution.sun_frame.speed_in_km_s, 2);
-    let after = match solution.sun_frame.speed_out_km_s {
-        Some(out) => format!(
-            "after the turn of {} it makes {} km/s. Both end points lie on the circle of radius {speed} km/s",
-            degrees(flyby.turn_rad, 1),
-            fixed(out, 2)
-        ),
-        None => "after that the probe has struck the planet".into(),
+pub fn describe_diagram(pass: &Pass<'_>) -> String {
+    let [planet, far, before, after] = [
+        Quantity::PLANET_SPEED,
+        Quantity::V_INFINITY,
+        Quantity::SUN_SPEED_IN,
+        Quantity::SUN_SPEED_OUT,
+    ]
+    .map(|speed| (speed, Style::Hundredths));
+    let words = if pass.flyby.strikes() {
+        "Velocity diagram: the planet's velocity, # km/s upwards, plus the velocity relative to the planet, # km/s, makes \
+         # km/s round the Sun before the pass; after that the probe has struck the planet."
+    } else {
+        "Velocity diagram: the planet's velocity, # km/s upwards, plus the velocity relative to the planet, # km/s, makes \
+         # km/s round the Sun before the pass; after the turn of # it makes # km/s. Both end points lie on the circle of \
+         radius # km/s."
     };
-    format!(
-        "Velocity diagram: the planet's velocity, {planet} km/s upwards, plus the velocity relative to the planet, {speed} \
-         km/s, makes {before} km/s round the Sun before the pass; {after}."
-    )
+    Sentence::of(words, pass, &[planet, far, before, TURN, after, far]).to_string()
 }
 
 /// The speed record: two curves against time.
-pub fn describe_record(solution: &Solution) -> String {
-    let far = fixed(solution.planet_frame.v_infinity_km_s, 2);
-    let sun_in = fixed(solution.sun_frame.speed_in_km_s, 2);
-    match (
-        solution.planet_frame.periapsis_speed_km_s,
-        solution.sun_frame.speed_out_km_s,
-    ) {
-        (Some(top), Some(out)) => format!(
-            "Speed against time: relative to {}, a hump from {far} up to {} at periapsis and back to {far} km/s; round \
-             the Sun, from {sun_in} to {} km/s, which does not come back.",
-            solution.planet.name,
-            fixed(top, 2),
-            fixed(out, 2)
-        ),
-        _ => format!(
-            "Speed against time: relative to {} from {far} km/s, round the Sun from {sun_in} km/s, up to the impact.",
-            solution.planet.name
-        ),
-    }
+pub fn describe_record(pass: &Pass<'_>) -> String {
+    let (words, speeds): (_, &[_]) = if pass.flyby.strikes() {
+        (
+            "Speed against time: relative to @ from # km/s, round the Sun from # km/s, up to the impact.",
+            &[Quantity::V_INFINITY, Quantity::SUN_SPEED_IN],
+        )
+    } else {
+        (
+            "Speed against time: relative to @, a hump from # up to # at periapsis and back to # km/s; round the Sun, \
+             from # to # km/s, which does not come back.",
+            &[
+                Quantity::V_INFINITY,
+                Quantity::PERIAPSIS_SPEED,
+                Quantity::V_INFINITY,
+                Quantity::SUN_SPEED_IN,
+                Quantity::SUN_SPEED_OUT,
+            ],
+        )
+    };
+    let speeds: Vec<_> = speeds
+        .iter()
+        .map(|&speed| (speed, Style::Hundredths))
+        .collect();
+    Sentence::of(words, pass, &speeds).to_string()
 }

@@ -1,19 +1,18 @@
 //! The quantities that are shown, each with its path: that of the JSON of `two-frames solve`, or `page.…` for what only
 //! the page shows.
 
-use glam::DVec3;
+use glam::{DVec2, DVec3};
 
-use super::solution::Solution;
-use crate::physics::units::{DEGREES_PER_RADIAN, SECONDS_PER_HOUR};
-use crate::physics::{Flyby, Outcome};
+use crate::physics::units::{DEGREES_PER_RADIAN, KM_PER_AU, SECONDS_PER_HOUR, SECONDS_PER_YEAR};
+use crate::physics::{Flyby, Outcome, SunOrbit};
 
 /// A solved pass as quantities are read from it.
 #[derive(Clone, Copy, Debug)]
 pub struct Pass<'a> {
-    /// The labelled values.
-    pub solution: &'a Solution,
     /// All answers of the physics.
     pub flyby: &'a Flyby,
+    /// The probe's mass, kg.
+    pub probe_mass_kg: f64,
 }
 
 /// A quantity: its path and its value.
@@ -37,49 +36,50 @@ macro_rules! quantities {
 
 quantities! {
     /// Speed relative to the planet, far away, km/s.
-    V_INFINITY = "planet_frame.v_infinity_km_s", |p| Some(p.solution.planet_frame.v_infinity_km_s);
+    V_INFINITY = "planet_frame.v_infinity_km_s", |p| Some(p.flyby.encounter.v_infinity_km_s);
     /// Turn angle, degrees.
-    TURN = "planet_frame.turn_deg", |p| p.solution.planet_frame.turn_deg;
+    TURN = "planet_frame.turn_deg", |p| p.after(p.flyby.turn_rad * DEGREES_PER_RADIAN);
     /// Eccentricity of the hyperbola.
-    ECCENTRICITY = "planet_frame.eccentricity", |p| Some(p.solution.planet_frame.eccentricity);
+    ECCENTRICITY = "planet_frame.eccentricity", |p| Some(p.flyby.eccentricity);
     /// Impact parameter, km.
-    IMPACT_PARAMETER = "planet_frame.impact_parameter_km", |p| Some(p.solution.planet_frame.impact_parameter_km);
+    IMPACT_PARAMETER = "planet_frame.impact_parameter_km", |p| Some(p.flyby.impact_parameter_km);
     /// Periapsis distance, km.
-    PERIAPSIS = "planet_frame.periapsis_km", |p| Some(p.solution.planet_frame.periapsis_km);
+    PERIAPSIS = "planet_frame.periapsis_km", |p| Some(p.flyby.encounter.periapsis_km);
     /// Speed at periapsis, km/s.
-    PERIAPSIS_SPEED = "planet_frame.periapsis_speed_km_s", |p| p.solution.planet_frame.periapsis_speed_km_s;
+    PERIAPSIS_SPEED = "planet_frame.periapsis_speed_km_s", |p| p.after(p.flyby.periapsis_speed_km_s);
     /// Speed of the planet round the Sun, km/s.
-    PLANET_SPEED = "planet.orbit_speed_km_s", |p| Some(p.solution.planet.orbit_speed_km_s);
+    PLANET_SPEED = "planet.orbit_speed_km_s", |p| Some(p.flyby.encounter.planet.orbit_speed());
     /// Speed round the Sun before, km/s.
-    SUN_SPEED_IN = "sun_frame.speed_in_km_s", |p| Some(p.solution.sun_frame.speed_in_km_s);
+    SUN_SPEED_IN = "sun_frame.speed_in_km_s", |p| Some(p.flyby.sun_velocity_in.speed());
     /// Speed round the Sun after, km/s.
-    SUN_SPEED_OUT = "sun_frame.speed_out_km_s", |p| p.solution.sun_frame.speed_out_km_s;
+    SUN_SPEED_OUT = "sun_frame.speed_out_km_s", |p| p.after(p.flyby.sun_velocity_out.speed());
     /// Change of the speed round the Sun, km/s.
-    SUN_SPEED_CHANGE = "sun_frame.speed_change_km_s", |p| p.solution.sun_frame.speed_change_km_s;
+    SUN_SPEED_CHANGE = "sun_frame.speed_change_km_s", |p| p.after(p.flyby.speed_change_km_s());
     /// Length of the change of velocity, km/s.
-    VELOCITY_CHANGE = "sun_frame.velocity_change_km_s", |p| p.solution.sun_frame.velocity_change_km_s;
+    VELOCITY_CHANGE = "sun_frame.velocity_change_km_s", |p| p.after(p.flyby.velocity_change.length());
     /// Change of energy per unit mass round the Sun, km²/s².
-    ENERGY_CHANGE = "sun_frame.energy_change_km2_s2", |p| p.solution.sun_frame.energy_change_km2_s2;
+    ENERGY_CHANGE = "sun_frame.energy_change_km2_s2", |p| p.after(p.flyby.energy_change_km2_s2);
     /// Perihelion before, AU.
-    PERIHELION_BEFORE = "orbit_before.perihelion_au", |p| p.solution.orbit_before.perihelion_au;
+    PERIHELION_BEFORE = "orbit_before.perihelion_au", |p| Some(perihelion_au(&p.flyby.orbit_before));
     /// Perihelion after, AU.
-    PERIHELION_AFTER = "orbit_after.perihelion_au", |p| p.solution.orbit_after.perihelion_au;
+    PERIHELION_AFTER = "orbit_after.perihelion_au", |p| p.orbit_after().map(perihelion_au);
     /// Aphelion before, AU.
-    APHELION_BEFORE = "orbit_before.aphelion_au", |p| p.solution.orbit_before.aphelion_au;
+    APHELION_BEFORE = "orbit_before.aphelion_au", |p| aphelion_au(&p.flyby.orbit_before);
     /// Aphelion after, AU.
-    APHELION_AFTER = "orbit_after.aphelion_au", |p| p.solution.orbit_after.aphelion_au;
+    APHELION_AFTER = "orbit_after.aphelion_au", |p| p.orbit_after().and_then(aphelion_au);
     /// Period before, years.
-    PERIOD_BEFORE = "orbit_before.period_yr", |p| p.solution.orbit_before.period_yr;
+    PERIOD_BEFORE = "orbit_before.period_yr", |p| period_yr(&p.flyby.orbit_before);
     /// Period after, years.
-    PERIOD_AFTER = "orbit_after.period_yr", |p| p.solution.orbit_after.period_yr;
+    PERIOD_AFTER = "orbit_after.period_yr", |p| p.orbit_after().and_then(period_yr);
     /// Inclination before, degrees.
-    INCLINATION_BEFORE = "orbit_before.inclination_deg", |p| p.solution.orbit_before.inclination_deg;
+    INCLINATION_BEFORE = "orbit_before.inclination_deg", |p| inclination_deg(&p.flyby.orbit_before);
     /// Inclination after, degrees.
-    INCLINATION_AFTER = "orbit_after.inclination_deg", |p| p.solution.orbit_after.inclination_deg;
+    INCLINATION_AFTER = "orbit_after.inclination_deg", |p| p.orbit_after().and_then(inclination_deg);
     /// Speed left far from the Sun before, km/s.
-    LEFT_BEFORE = "orbit_before.speed_left_at_infinity_km_s", |p| p.solution.orbit_before.speed_left_at_infinity_km_s;
+    LEFT_BEFORE = "orbit_before.speed_left_at_infinity_km_s", |p| p.flyby.orbit_before.speed_at_infinity_km_s;
     /// Speed left far from the Sun after, km/s.
-    LEFT_AFTER = "orbit_after.speed_left_at_infinity_km_s", |p| p.solution.orbit_after.speed_left_at_infinity_km_s;
+    LEFT_AFTER = "orbit_after.speed_left_at_infinity_km_s",
+        |p| p.orbit_after().and_then(|orbit| orbit.speed_at_infinity_km_s);
     /// Speed relative to the planet afterwards, km/s: the same as before, unless the probe has struck.
     RELATIVE_OUT = "page.speed_relative_after_km_s", |p| p.after(p.flyby.velocity_out.speed());
     /// Change of the speed relative to the planet, km/s.
@@ -94,10 +94,10 @@ quantities! {
     /// The same afterwards.
     ENERGY_AFTER = "page.energy_after_km2_s2", |p| p.after(p.flyby.orbit_after.energy_km2_s2);
     /// The planet's own speed afterwards, km/s.
-    PLANET_SPEED_AFTER = "page.planet_speed_after_km_s", |p| p.after(p.solution.planet.orbit_speed_km_s);
+    PLANET_SPEED_AFTER = "page.planet_speed_after_km_s", |p| p.after(p.flyby.encounter.planet.orbit_speed());
     /// Change of the planet's own speed, km/s.
     PLANET_SPEED_CHANGE = "page.planet_speed_change_km_s", |p| {
-        p.after(p.flyby.planet_velocity_change(p.solution.scenario.probe_mass_kg()).y)
+        p.after(p.flyby.planet_velocity_change(p.probe_mass_kg).y)
     };
     /// Height of periapsis above the surface, km.
     HEIGHT = "page.height_km", |p| Some(p.flyby.encounter.periapsis_km - p.flyby.encounter.planet.radius_km);
@@ -120,11 +120,31 @@ impl Pass<'_> {
     fn after(&self, value: f64) -> Option<f64> {
         (!self.flyby.strikes()).then_some(value)
     }
+
+    fn orbit_after(&self) -> Option<&SunOrbit> {
+        (!self.flyby.strikes()).then_some(&self.flyby.orbit_after)
+    }
+}
+
+fn perihelion_au(orbit: &SunOrbit) -> f64 {
+    orbit.perihelion_km / KM_PER_AU
+}
+
+fn aphelion_au(orbit: &SunOrbit) -> Option<f64> {
+    orbit.aphelion_km.map(|km| km / KM_PER_AU)
+}
+
+fn period_yr(orbit: &SunOrbit) -> Option<f64> {
+    orbit.period_s.map(|s| s / SECONDS_PER_YEAR)
+}
+
+fn inclination_deg(orbit: &SunOrbit) -> Option<f64> {
+    orbit.inclination_rad.map(|rad| rad * DEGREES_PER_RADIAN)
 }
 
 /// The angle of a velocity from the planet's direction of motion, degrees, whatever plane it lies in.
 fn from_forward(velocity: DVec3) -> f64 {
-    libm::atan2(libm::hypot(velocity.x, velocity.z), velocity.y) * DEGREES_PER_RADIAN
+    libm::atan2(DVec2::new(velocity.x, velocity.z).length(), velocity.y) * DEGREES_PER_RADIAN
 }
 
 /// The numbers of one moment of the pass, s after periapsis.

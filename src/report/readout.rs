@@ -2,6 +2,7 @@
 
 use super::number::moment;
 use super::quantity::{Instant, Pass, Quantity};
+use super::sentence::with_name;
 use super::value::{Style, Value};
 use crate::physics::units::SECONDS_PER_DAY;
 
@@ -185,7 +186,7 @@ impl RowSpec {
             None => Value::difference(self.before, self.after, pass, self.change_style, NONE),
         };
         Row {
-            label: self.label.replace('@', pass.solution.planet.name),
+            label: with_name(self.label, pass.flyby.encounter.planet.name),
             meaning: self.meaning,
             unit: self.unit,
             cells: [
@@ -265,7 +266,7 @@ pub fn now(instant: &Instant) -> Vec<Fact> {
         value: Value::of_page(path, number, style.text(number)),
     };
     let days = instant.time_s / SECONDS_PER_DAY;
-    let time = Value::of_page("now.time_d", days, moment(instant.time_s));
+    let time = Value::of_page("page.now.time_d", days, moment(instant.time_s));
     vec![
         Fact {
             label: "Now",
@@ -276,21 +277,21 @@ pub fn now(instant: &Instant) -> Vec<Fact> {
         fact(
             "From the planet's centre",
             "km",
-            "now.distance_km",
+            "page.now.distance_km",
             instant.distance_km,
             Style::Kilometres,
         ),
         fact(
             "Relative to the planet",
             "km/s",
-            "now.planet_speed_km_s",
+            "page.now.planet_speed_km_s",
             instant.planet_speed_km_s,
             Style::Hundredths,
         ),
         fact(
             "Round the Sun",
             "km/s",
-            "now.sun_speed_km_s",
+            "page.now.sun_speed_km_s",
             instant.sun_speed_km_s,
             Style::Hundredths,
         ),

@@ -2,7 +2,8 @@
 
 use std::fmt;
 
-use super::value::Value;
+use super::quantity::{Pass, Quantity};
+use super::value::{Style, Value};
 
 /// A piece of a sentence.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,19 +24,35 @@ impl Sentence {
         &self.0
     }
 
-    pub(super) fn of(words: impl Into<String>) -> Self {
-        Self::default().words(words)
+    /// A sentence from words in which `@` stands for the planet's name, and `#` for one number after the other.
+    pub(super) fn new(words: &str, pass: &Pass<'_>, numbers: impl Iterator<Item = Value>) -> Self {
+        let words = with_name(words, pass.flyby.encounter.planet.name);
+        let mut numbers = numbers.map(Piece::Number);
+        let mut pieces = Vec::new();
+        for words in words.split('#') {
+            if !pieces.is_empty() {
+                pieces.extend(numbers.next());
+            }
+            pieces.push(Piece::Words(words.into()));
+        }
+        Self(pieces)
     }
 
-    pub(super) fn words(mut self, words: impl Into<String>) -> Self {
-        self.0.push(Piece::Words(words.into()));
-        self
+    /// A sentence whose numbers are quantities of the pass, each in its style.
+    pub(super) fn of(words: &str, pass: &Pass<'_>, numbers: &[(Quantity, Style)]) -> Self {
+        let value = |&(quantity, style): &(Quantity, Style)| Value::of(quantity, pass, style, "");
+        Self::new(words, pass, numbers.iter().map(value))
     }
+}
 
-    pub(super) fn number(mut self, value: Value) -> Self {
-        self.0.push(Piece::Number(value));
-        self
+/// Words with the planet's name for each `@`, with a capital letter at the very start.
+pub(super) fn with_name(words: &str, name: &str) -> String {
+    let mut text = words.replace('@', name);
+    // Every planet's name is plain ASCII; full Unicode case tables would weigh 6 kB.
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_uppercase();
     }
+    text
 }
 
 impl fmt::Display for Sentence {

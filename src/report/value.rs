@@ -32,6 +32,8 @@ pub enum Style {
     Rough,
     /// A number that a person chose, without trailing zeros.
     Chosen,
+    /// Two decimals and a sign: changes of speed. One that rounds to zero has no sign.
+    Change,
 }
 
 impl Style {
@@ -39,7 +41,7 @@ impl Style {
     pub fn text(self, value: f64) -> String {
         match self {
             Self::Hundredths => fixed(value, 2),
-            Self::Degrees => format!("{}°", fixed(value, 1)),
+            Self::Degrees => fixed(value, 1) + "°",
             Self::Tenths => fixed(value, 1),
             Self::Wide if value.abs() < 0.1 => fixed(value, 4),
             Self::Wide if value.abs() < 1000.0 => fixed(value, 2),
@@ -47,6 +49,7 @@ impl Style {
             Self::Kilometres => significant(value, 6),
             Self::Rough => significant(value, 2),
             Self::Chosen => short(value, 3),
+            Self::Change => Self::Hundredths.signed_text(value),
         }
     }
 
@@ -90,7 +93,7 @@ impl Value {
             .map(|(after, before)| after - before);
         Self {
             text: value.map_or_else(|| absent.into(), |value| style.signed_text(value)),
-            path: format!("{}-{}", after.path, before.path),
+            path: [after.path, "-", before.path].concat(),
             value,
         }
     }
@@ -99,7 +102,7 @@ impl Value {
     pub(super) fn of_page(path: &str, value: f64, text: String) -> Self {
         Self {
             text,
-            path: format!("page.{path}"),
+            path: path.into(),
             value: Some(value),
         }
     }

@@ -6,7 +6,7 @@ use super::solved::Solved;
 use crate::figure::{FrameKind, Picture, Scene, Views, speed_record, stage, velocity_diagram};
 use crate::physics::units::SECONDS_PER_DAY;
 use crate::physics::{Encounter, Flyby, Side};
-use crate::report::{self, Fact, Instant, Pass, Row, Sentence};
+use crate::report::{self, Fact, Instant, Row, Sentence};
 
 /// The sizes that the pictures are composed for, picture units.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -101,13 +101,8 @@ pub struct Panel {
 
 impl Panel {
     pub(super) fn new(solved: &Solved, time_s: f64, rate: f64) -> Self {
-        let Solved {
-            flyby,
-            solution,
-            track,
-        } = solved;
+        let (flyby, track, pass) = (&solved.flyby, &solved.track, solved.pass());
         let instant = Instant::of(flyby, time_s);
-        let pass = Pass { solution, flyby };
         Self {
             planet: flyby.encounter.planet.name,
             planet_sentence: report::planet_sentence(&pass),
@@ -123,10 +118,10 @@ impl Panel {
             rate: format!("1 s shows {}", report::span(rate)),
             position: track.position_of(time_s),
             descriptions: [
-                report::describe_stage(solution, flyby, &instant, false),
-                report::describe_stage(solution, flyby, &instant, true),
-                report::describe_diagram(solution, flyby),
-                report::describe_record(solution),
+                report::describe_stage(&pass, &instant, false),
+                report::describe_stage(&pass, &instant, true),
+                report::describe_diagram(&pass),
+                report::describe_record(&pass),
             ],
             sides: [0.0, std::f64::consts::PI].map(|aim| side(flyby, aim)),
         }

@@ -31,87 +31,56 @@ pub enum Notice {
 
 impl fmt::Display for Notice {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (key, value) = self.subject();
+        let (key, value) = (clip(key), clip(value));
         match self {
-            Self::NotAPair(piece) => {
-                write!(
-                    f,
-                    "“{}”: each part has to be key=value; try periapsis=8.",
-                    clip(piece)
-                )
+            Self::NotAPair(_) => write!(f, "“{key}”: {}", self.rule()),
+            _ if value.is_empty() => write!(f, "{key}: {}", self.rule()),
+            _ => write!(f, "{key}={value}: {}", self.rule()),
+        }
+    }
+}
+
+impl Notice {
+    /// The key and the value that this is about; the value may be empty.
+    fn subject(&self) -> (&str, &str) {
+        match self {
+            Self::NotAPair(text) | Self::UnknownKey(text) => (text, ""),
+            Self::Twice(key, value) => (key, value),
+            Self::UnknownVersion(value) => ("v", value),
+            Self::UnknownPlanet(value) => ("planet", value),
+            Self::Missing(field) => (field.spec().key, ""),
+            Self::NotANumber(field, value)
+            | Self::OutOfRange(field, value)
+            | Self::NotCustom(field, value) => (field.spec().key, value),
+        }
+    }
+
+    /// The rule that is broken, and what to try.
+    fn rule(&self) -> String {
+        match self {
+            Self::NotAPair(_) => "each part has to be key=value; try periapsis=8.".into(),
+            Self::UnknownKey(_) => {
+                let keys = keys(|_| true);
+                format!("there is no such key; try one of v, planet, {keys}.")
             }
-            Self::UnknownKey(key) => {
-                write!(
-                    f,
-                    "{}: there is no such key; try one of v, planet, {}.",
-                    clip(key),
-                    keys(|_| true)
-                )
+            Self::Twice(..) => "each key may be given once; the first value counts.".into(),
+            Self::UnknownVersion(_) => "this program reads version 1 of the text; try v=1.".into(),
+            Self::UnknownPlanet(_) => {
+                let keys = PlanetChoice::KNOWN.map(|(key, _)| key).join(", ");
+                format!("the planet has to be {keys} or custom; try jupiter.")
             }
-            Self::Twice(key, value) => {
-                write!(
-                    f,
-                    "{key}={}: each key may be given once; the first value counts.",
-                    clip(value)
-                )
+            Self::NotANumber(field, _) => {
+                String::from("the value has to be a number") + &try_default(*field)
             }
-            Self::UnknownVersion(value) => {
-                write!(
-                    f,
-                    "v={}: this program reads version 1 of the text; try v=1.",
-                    clip(value)
-                )
-            }
-            Self::UnknownPlanet(value) => {
-                let names: Vec<_> = PlanetChoice::KNOWN.iter().map(|(key, _)| *key).collect();
-                write!(
-                    f,
-                    "planet={}: the planet has to be {} or custom; try jupiter.",
-                    clip(value),
-                    names.join(", ")
-                )
-            }
-            Self::NotANumber(field, value) if value.is_empty() => {
-                let key = field.spec().key;
-                write!(
-                    f,
-                    "{key}: the value has to be a number{}",
-                    try_default(*field)
-                )
-            }
-            Self::NotANumber(field, value) => {
-                write!(
-                    f,
-                    "{}={}: the value has to be a number{}",
-                    field.spec().key,
-                    clip(value),
-                    try_default(*field)
-                )
-            }
-            Self::OutOfRange(field, value) => {
-                write!(
-                    f,
-                    "{}={}: {}{}",
-                    field.spec().key,
-                    clip(value),
-                    range(*field),
-                    try_default(*field)
-                )
-            }
+            Self::OutOfRange(field, _) => range(*field) + &try_default(*field),
             Self::Missing(field) => {
-                let key = field.spec().key;
-                write!(
-                    f,
-                    "{key}: a custom planet needs {}; try adding {key}=….",
-                    keys(Field::is_of_custom_planet)
-                )
+                let (key, keys) = (field.spec().key, keys(Field::is_of_custom_planet));
+                format!("a custom planet needs {keys}; try adding {key}=….")
             }
-            Self::NotCustom(field, value) => {
+            Self::NotCustom(field, _) => {
                 let key = field.spec().key;
-                write!(
-                    f,
-                    "{key}={}: only planet=custom has a {key} of its own; try planet=custom.",
-                    clip(value)
-                )
+                format!("only planet=custom has a {key} of its own; try planet=custom.")
             }
         }
     }
@@ -135,17 +104,15 @@ fn range(field: Field) -> String {
 }
 
 fn try_default(field: Field) -> String {
-    field.spec().default.map_or_else(
-        || "; try 1.".into(),
-        |value| format!("; try {}.", print_number(value)),
-    )
+    let value = print_number(field.spec().default.unwrap_or(1.0));
+    format!("; try {value}.")
 }
 
-fn keys(wanted: impl Fn(Field) -> bool) -> String {
+fn keys(wanted: fn(Field) -> bool) -> String {
     let keys: Vec<_> = Field::ALL
         .into_iter()
-        .filter(|f| wanted(*f))
-        .map(|f| f.spec().key)
+        .filter(|field| wanted(*field))
+        .map(|field| field.spec().key)
         .collect();
     keys.join(", ")
 }
@@ -153,9 +120,10 @@ fn keys(wanted: impl Fn(Field) -> bool) -> String {
 /// A value as it was given, cut where it would fill the screen.
 fn clip(text: &str) -> String {
     const LONGEST: usize = 40;
-    if text.chars().count() <= LONGEST {
-        text.into()
-    } else {
-        text.chars().take(LONGEST).chain(['…']).collect()
-    }
+    // `get`, because the message of a slice that fails would bring the standard library's character tables along.
+    let start = text
+        .char_indices()
+        .nth(LONGEST)
+        .and_then(|(end, _)| text.get(..end));
+    start.map_or_else(|| text.into(), |start| start.to_owned() + "…")
 }

@@ -25,7 +25,12 @@ impl Scenario {
     /// Reads a text, taking the default wherever the text cannot be used. Never fails: see [`Reading::notices`].
     pub fn read(text: &str) -> Reading {
         let mut reader = Reader::default();
-        for piece in text.split('&').filter(|piece| !piece.is_empty()) {
+        let pieces = || text.split('&').filter(|piece| !piece.is_empty());
+        // A custom planet's numbers may stand before the word that asks for one.
+        if pieces().find(|piece| piece.starts_with(PLANET)) == Some(CUSTOM) {
+            reader.scenario.set_planet(PlanetChoice::Custom(UNKNOWN));
+        }
+        for piece in pieces() {
             if let Err(notice) = reader.take(piece) {
                 reader.notices.push(notice);
             }
@@ -47,13 +52,22 @@ impl Scenario {
     }
 }
 
-/// The text so far. A custom planet is put together at the end, because its numbers may stand in any order.
+/// How the piece that names the planet starts, and the one that asks for a planet of one's own.
+const PLANET: &str = "planet=";
+const CUSTOM: &str = "planet=custom";
+
+/// A custom planet whose numbers have not been read.
+const UNKNOWN: CustomPlanet = CustomPlanet {
+    gm_km3_s2: f64::NAN,
+    radius_km: f64::NAN,
+    orbit_au: f64::NAN,
+};
+
+/// The text so far.
 #[derive(Default)]
 struct Reader<'a> {
     scenario: Scenario,
     seen: Vec<&'a str>,
-    custom: bool,
-    planet_numbers: Vec<(Field, f64)>,
     notices: Vec<Notice>,
 }
 
@@ -73,68 +87,35 @@ impl<'a> Reader<'a> {
             ("v", _) if value == VERSION => Ok(()),
             ("v", _) => Err(Notice::UnknownVersion(value.into())),
             ("planet", _) => self.take_planet(value),
-            (_, Some(field)) => self.take_number(field, value),
+            (_, Some(field)) => self.scenario.set_text(field, value),
             _ => Err(Notice::UnknownKey(key.into())),
         }
     }
 
     fn take_planet(&mut self, value: &str) -> Result<(), Notice> {
-        self.custom = value == PlanetChoice::CUSTOM;
-        if !self.custom {
+        if value != PlanetChoice::CUSTOM {
             self.scenario.set_planet(PlanetChoice::known(value)?);
         }
         Ok(())
     }
 
-    fn take_number(&mut self, field: Field, text: &str) -> Result<(), Notice> {
-        let number = field.read(text)?;
-        if field.is_of_custom_planet() {
-            self.planet_numbers.push((field, number));
-            return Ok(());
-        }
-        self.scenario.set(field, number)
-    }
-
+    /// A custom planet needs all three numbers: without them the default planet stands in.
     fn finish(mut self) -> Reading {
-        let numbers = std::mem::take(&mut self.planet_numbers);
-        if self.custom {
-            self.finish_custom_planet(&numbers);
-        } else {
-            let stray = numbers
-                .iter()
-                .map(|(field, value)| Notice::NotCustom(*field, print_number(*value)));
-            self.notices.extend(stray);
+        let scenario = self.scenario;
+        let unread = |field: &Field| scenario.get(*field).is_some_and(f64::is_nan);
+        let unread: Vec<_> = Field::ALL.into_iter().filter(unread).collect();
+        for field in &unread {
+            // A number that is there but could not be used has its own notice already.
+            if !self.seen.contains(&field.spec().key) {
+                self.notices.push(Notice::Missing(*field));
+            }
+        }
+        if !unread.is_empty() {
+            self.scenario.set_planet(Scenario::default().planet());
         }
         Reading {
             scenario: self.scenario,
             notices: self.notices,
-        }
-    }
-
-    /// A custom planet needs all three numbers: without them the default planet stands in.
-    fn finish_custom_planet(&mut self, numbers: &[(Field, f64)]) {
-        let mut number = |field: Field| {
-            let found = numbers
-                .iter()
-                .find(|(given, _)| *given == field)
-                .map(|(_, value)| *value);
-            // A number that is there but could not be used has its own notice already.
-            if found.is_none() && !self.seen.contains(&field.spec().key) {
-                self.notices.push(Notice::Missing(field));
-            }
-            found
-        };
-        let numbers = (
-            number(Field::Gm),
-            number(Field::Radius),
-            number(Field::Orbit),
-        );
-        if let (Some(gm_km3_s2), Some(radius_km), Some(orbit_au)) = numbers {
-            self.scenario.set_planet(PlanetChoice::Custom(CustomPlanet {
-                gm_km3_s2,
-                radius_km,
-                orbit_au,
-            }));
         }
     }
 }
