@@ -2,37 +2,45 @@
 
 use glam::DVec2;
 
-use super::picture::{Anchor, Label, Mark, Picture, Role};
-use super::room::{Area, Room};
+use super::drawing::Drawing;
+use super::picture::{Anchor, Label, Mark, Role};
+use super::room::Area;
 
 /// Words to place.
-pub(super) struct Words {
-    pub(super) text: String,
+#[derive(Clone, Copy)]
+pub(super) struct Words<'a> {
+    pub(super) text: &'a str,
     pub(super) role: Role,
     pub(super) size: f64,
     pub(super) bold: bool,
 }
 
-impl Words {
-    pub(super) fn new(text: impl Into<String>, role: Role, size: f64) -> Self {
+impl<'a> Words<'a> {
+    pub(super) fn new(text: &'a str, role: Role, size: f64) -> Self {
         Self {
-            text: text.into(),
+            text,
             role,
             size,
             bold: false,
         }
     }
 
-    pub(super) fn bold(self) -> Self {
-        Self { bold: true, ..self }
+    pub(super) fn bold(text: &'a str, role: Role, size: f64) -> Self {
+        Self {
+            text,
+            role,
+            size,
+            bold: true,
+        }
+    }
+
+    pub(super) fn width(&self) -> f64 {
+        text_width(self.text, self.size, self.bold)
     }
 
     /// Half the width and height of the box that the words fill.
     fn half_box(&self) -> DVec2 {
-        0.5 * DVec2::new(
-            text_width(&self.text, self.size, self.bold),
-            ASCENT * self.size + DESCENT * self.size,
-        )
+        0.5 * DVec2::new(self.width(), ASCENT * self.size + DESCENT * self.size)
     }
 }
 
@@ -55,67 +63,62 @@ const DIRECTIONS: [(f64, f64); 8] = [
 /// Gaps between a point and its label, in letter heights, best first.
 const GAPS: [f64; 4] = [0.55, 1.1, 1.9, 3.0];
 
-/// Places words near the first of `points` that has room, and takes the room. Without room anywhere the words go where
-/// they cover least when `needed`, and are left out otherwise.
-pub(super) fn place_near(
-    picture: &mut Picture,
-    room: &mut Room,
-    points: &[DVec2],
-    words: Words,
-    needed: bool,
-) {
-    let (half, size) = (words.half_box(), words.size);
-    let centres = GAPS.iter().flat_map(|gap| {
-        let gap = gap * size;
-        points.iter().flat_map(move |point| {
-            DIRECTIONS
-                .iter()
-                .map(move |(x, y)| *point + DVec2::new(x * (half.x + gap), y * (half.y + gap)))
-        })
-    });
-    place_at_best(picture, room, centres, words, needed);
-}
+impl Drawing {
+    /// Places words near the first of `points` that has room, and takes the room. Without room anywhere the words go
+    /// where they cover least when `needed`, and are left out otherwise.
+    pub(super) fn place_near(&mut self, points: &[DVec2], words: Words<'_>, needed: bool) {
+        if let Some((taken, centre)) = self.best_near(points, &words)
+            && (taken == 0 || needed)
+        {
+            self.put(centre, words);
+        }
+    }
 
-/// Places words in the first of the given centres that has room; otherwise as [`place_near`].
-pub(super) fn place_at_best(
-    picture: &mut Picture,
-    room: &mut Room,
-    centres: impl Iterator<Item = DVec2>,
-    words: Words,
-    needed: bool,
-) {
-    let half = words.half_box();
-    let mut least: Option<(u32, DVec2)> = None;
-    for centre in centres {
-        match room.taken(Area::around(centre, half)) {
-            Some(taken) if least.is_none_or(|(fewest, _)| taken < fewest) => {
-                least = Some((taken, centre));
+    /// The middle of the first free box near one of some points, or of the box that covers least; with the number of
+    /// cells that it covers.
+    fn best_near(&self, points: &[DVec2], words: &Words<'_>) -> Option<(u32, DVec2)> {
+        let half = words.half_box();
+        let mut best: Option<(u32, DVec2)> = None;
+        for gap in GAPS {
+            let reach = half + DVec2::splat(gap * words.size);
+            for point in points {
+                for (x, y) in DIRECTIONS {
+                    let centre = *point + DVec2::new(x, y) * reach;
+                    let Some(taken) = self.room.taken(Area::around(centre, half)) else {
+                        continue;
+                    };
+                    if best.is_none_or(|(fewest, _)| taken < fewest) {
+                        best = Some((taken, centre));
+                    }
+                    if taken == 0 {
+                        return best;
+                    }
+                }
             }
-            _ => {}
         }
-        if matches!(least, Some((0, _))) {
-            break;
-        }
+        best
     }
-    if let Some((taken, centre)) = least
-        && (taken == 0 || needed)
-    {
-        put(picture, room, centre, words);
-    }
-}
 
-/// Puts words with the middle of their box at `centre`.
-pub(super) fn put(picture: &mut Picture, room: &mut Room, centre: DVec2, words: Words) {
-    room.take(Area::around(centre, words.half_box()));
-    let baseline = centre.y + 0.5 * (ASCENT - DESCENT) * words.size;
-    picture.marks.push(Mark::Label(Label {
-        at: DVec2::new(centre.x, baseline),
-        anchor: Anchor::Middle,
-        text: words.text,
-        role: words.role,
-        size: words.size,
-        bold: words.bold,
-    }));
+    /// Places words at the first of some centres that has room; leaves them out when none has.
+    pub(super) fn place_at(&mut self, centres: &[DVec2], words: Words<'_>) {
+        if let Some(centre) = self.room.first_free(centres, words.half_box()) {
+            self.put(centre, words);
+        }
+    }
+
+    /// Puts words with the middle of their box at `centre`.
+    pub(super) fn put(&mut self, centre: DVec2, words: Words<'_>) {
+        self.room.take(Area::around(centre, words.half_box()));
+        let baseline = centre.y + 0.5 * (ASCENT - DESCENT) * words.size;
+        self.picture.marks.push(Mark::Label(Label {
+            at: DVec2::new(centre.x, baseline),
+            anchor: Anchor::Middle,
+            text: words.text.into(),
+            role: words.role,
+            size: words.size,
+            bold: words.bold,
+        }));
+    }
 }
 
 impl Label {

@@ -1,7 +1,9 @@
 //! Pictures as data: marks with roles, without colours and without the pixels of a real screen. Composed once here,
 //! painted by two back ends: SVG text ([`svg`]) and, in the browser, a canvas.
 
+mod arrow;
 mod diagram;
+mod drawing;
 mod label;
 mod picture;
 mod record;
@@ -15,11 +17,10 @@ mod ticks;
 mod track;
 mod view;
 
+pub use arrow::{Arrow, Head, Shaft};
 pub use diagram::velocity_diagram;
 pub use label::text_width;
-pub use picture::{
-    Anchor, Arrow, Dash, Disc, Grip, Handle, Head, Label, Mark, Path, Picture, Role, Shaft, Stroke,
-};
+pub use picture::{Anchor, Dash, Disc, Grip, Handle, Label, Mark, Path, Picture, Role, Stroke};
 pub use record::speed_record;
 pub use scene::{Scene, Views};
 pub use stage::{FrameKind, stage};

@@ -3,6 +3,8 @@
 
 use glam::DVec2;
 
+use super::arrow::Arrow;
+
 /// What a mark stands for. A theme gives each role its colour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Role {
@@ -108,76 +110,6 @@ pub struct Disc {
     pub edge: Option<Stroke>,
 }
 
-/// The head of an arrow; it tells the frame without colour.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Head {
-    /// Filled triangle.
-    Filled,
-    /// Two open strokes.
-    Open,
-}
-
-/// The shaft of an arrow.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Shaft {
-    /// One line.
-    Single,
-    /// Two parallel lines: the planet's velocity.
-    Double,
-}
-
-/// An arrow.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Arrow {
-    /// Where it starts.
-    pub from: DVec2,
-    /// Where its tip is.
-    pub to: DVec2,
-    /// Role, width and dash of its shaft.
-    pub stroke: Stroke,
-    /// Its head.
-    pub head: Head,
-    /// Its shaft.
-    pub shaft: Shaft,
-}
-
-impl Arrow {
-    /// Length of the head along the arrow; short arrows get short heads.
-    pub fn head_length(&self) -> f64 {
-        (5.0 * self.stroke.width + 2.0).min(0.45 * self.from.distance(self.to))
-    }
-
-    /// The two back corners of the head; `None` for an arrow too short to have a direction.
-    pub fn head_corners(&self) -> Option<[DVec2; 2]> {
-        let along = (self.to - self.from).try_normalize()?;
-        let length = self.head_length();
-        let back = self.to - along * length;
-        let across = along.perp() * (0.42 * length);
-        Some([back + across, back - across])
-    }
-
-    /// The lines of the shaft: one, or two side by side.
-    pub fn shaft_lines(&self) -> Vec<[DVec2; 2]> {
-        let Some(along) = (self.to - self.from).try_normalize() else {
-            return Vec::new();
-        };
-        // An open head's strokes meet at the tip; a filled head would hide the shaft's blunt end.
-        let end = if self.head == Head::Open {
-            self.to
-        } else {
-            self.to - along * (0.8 * self.head_length())
-        };
-        let apart = along.perp() * (1.1 * self.stroke.width);
-        match self.shaft {
-            Shaft::Single => vec![[self.from, end]],
-            Shaft::Double => vec![
-                [self.from + apart, end + apart],
-                [self.from - apart, end - apart],
-            ],
-        }
-    }
-}
-
 /// Which point of a text its position names; always on the baseline.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Anchor {
@@ -275,34 +207,29 @@ impl Picture {
         self.path(vec![from, to], stroke);
     }
 
-    /// Adds a filled circle.
-    pub fn dot(&mut self, centre: DVec2, radius: f64, role: Role) {
+    /// Adds a circle.
+    pub fn disc(&mut self, centre: DVec2, radius: f64, fill: Option<Role>, edge: Option<Stroke>) {
         self.marks.push(Mark::Disc(Disc {
             centre,
             radius,
-            fill: Some(role),
-            edge: None,
+            fill,
+            edge,
         }));
+    }
+
+    /// Adds a filled circle.
+    pub fn dot(&mut self, centre: DVec2, radius: f64, role: Role) {
+        self.disc(centre, radius, Some(role), None);
     }
 
     /// Adds a circle with an edge, filled with the ground.
     pub fn hollow(&mut self, centre: DVec2, radius: f64, edge: Stroke) {
-        self.marks.push(Mark::Disc(Disc {
-            centre,
-            radius,
-            fill: Some(Role::Ground),
-            edge: Some(edge),
-        }));
+        self.disc(centre, radius, Some(Role::Ground), Some(edge));
     }
 
     /// Adds a circle with an edge and nothing inside.
     pub fn ring(&mut self, centre: DVec2, radius: f64, edge: Stroke) {
-        self.marks.push(Mark::Disc(Disc {
-            centre,
-            radius,
-            fill: None,
-            edge: Some(edge),
-        }));
+        self.disc(centre, radius, None, Some(edge));
     }
 
     /// The handle nearest to a place, if one is within `reach` picture units.

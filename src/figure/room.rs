@@ -102,6 +102,12 @@ impl Room {
         )
     }
 
+    /// The first of some centres round which a box of this half size covers nothing.
+    pub(super) fn first_free(&self, centres: &[DVec2], half: DVec2) -> Option<DVec2> {
+        let free = |centre: &&DVec2| self.taken(Area::around(**centre, half)) == Some(0);
+        centres.iter().find(free).copied()
+    }
+
     fn take_cell(&mut self, place: DVec2) {
         let (column, row) = (place.x / self.cell, place.y / self.cell);
         if (0.0..CELLS as f64).contains(&column) && (0.0..CELLS as f64).contains(&row) {

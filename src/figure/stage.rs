@@ -1,12 +1,11 @@
 //! One frame's picture of the pass. Called twice with one scale and one moment: once as the planet sees it, once as the
 //! Sun sees it.
 
-use glam::DVec2;
+use glam::{DVec2, DVec3};
 
-use super::label::{Words, place_near};
-use super::picture::{Arrow, Dash, Grip, Handle, Head, Mark, Picture, Role, Shaft, Stroke};
-use super::room::Room;
-use super::ruler::{bead_note, ruler, to_the_sun};
+use super::drawing::{Drawing, every};
+use super::label::Words;
+use super::picture::{Dash, Grip, Handle, Mark, Picture, Role, Stroke};
 use super::scene::Scene;
 use super::track::Sample;
 use super::view::View;
@@ -36,13 +35,11 @@ pub fn stage(scene: &Scene<'_>, kind: FrameKind, view: &View) -> Picture {
         scene,
         kind,
         view,
-        letter: letter_size(view.size),
         instant: Instant::of(scene.flyby, scene.now()),
-        picture: Picture::new(view.size, title),
-        room: Room::new(view.size),
+        drawing: Drawing::new(view.size, letter_size(view.size), title),
     };
     stage.draw();
-    stage.picture
+    stage.drawing.picture
 }
 
 /// Height of letters that suits a picture's size.
@@ -54,21 +51,27 @@ struct Stage<'a> {
     scene: &'a Scene<'a>,
     kind: FrameKind,
     view: &'a View,
-    letter: f64,
     instant: Instant,
-    picture: Picture,
-    room: Room,
+    drawing: Drawing,
 }
 
 impl Stage<'_> {
     fn draw(&mut self) {
-        self.planet_path();
+        if self.kind == FrameKind::Sun {
+            self.planet_path();
+        }
         let path = self.probe_path();
         self.beads();
         self.planet();
-        self.periapsis();
+        if self.kind == FrameKind::Planet {
+            self.periapsis();
+        }
+        if self.kind == FrameKind::Sun {
+            self.planet_velocity();
+        }
         let tip = self.probe();
         self.labels(&path, tip);
+        self.notes();
     }
 
     fn role(&self) -> Role {
@@ -76,11 +79,6 @@ impl Stage<'_> {
             FrameKind::Planet => Role::Relative,
             FrameKind::Sun => Role::RoundSun,
         }
-    }
-
-    /// A width that grows with the picture.
-    fn width(&self, units: f64) -> f64 {
-        units * self.letter / 13.0
     }
 
     fn place_sample(&self, sample: &Sample) -> DVec2 {
@@ -99,85 +97,53 @@ impl Stage<'_> {
 
     fn planet_at(&self, time_s: f64) -> DVec2 {
         self.view.place_from_north(match self.kind {
-            FrameKind::Planet => glam::DVec3::ZERO,
+            FrameKind::Planet => DVec3::ZERO,
             FrameKind::Sun => self.scene.flyby.motion().position(time_s).km,
         })
     }
 
     /// The planet's straight way through the Sun frame, with its own beads.
     fn planet_path(&mut self) {
-        if self.kind == FrameKind::Planet {
-            return;
-        }
         let half = self.scene.track.half_s;
         let (from, to) = (self.planet_at(-half), self.planet_at(half));
-        let stroke = Stroke {
-            role: Role::PlanetMotion,
-            width: self.width(1.2),
-            dash: Dash::Dotted,
-        };
-        self.picture.line(from, to, stroke);
-        self.room.take_line(from, to);
-        let tick = DVec2::new(self.width(3.0), 0.0);
+        let dotted = self.drawing.stroke(Role::PlanetMotion, 1.2, Dash::Dotted);
+        self.drawing.line(from, to, dotted);
+        let tick = DVec2::new(self.drawing.width(3.0), 0.0);
+        let stroke = self.drawing.stroke(Role::PlanetMotion, 1.5, Dash::Solid);
         for time in self.scene.track.bead_times() {
             let at = self.planet_at(time);
-            self.picture.line(
-                at - tick,
-                at + tick,
-                Stroke::solid(Role::PlanetMotion, self.width(1.5)),
-            );
+            self.drawing.picture.line(at - tick, at + tick, stroke);
         }
     }
 
     /// The probe's path: dashed before periapsis, solid after it. Returns points along it for its label.
     fn probe_path(&mut self) -> Vec<DVec2> {
-        let stroke = Stroke::solid(self.role(), self.width(2.2));
-        let before: Vec<_> = self
-            .scene
-            .track
-            .before
-            .iter()
-            .map(|s| self.place_sample(s))
-            .collect();
-        let after: Vec<_> = self
-            .scene
-            .track
-            .after
-            .iter()
-            .map(|s| self.place_sample(s))
-            .collect();
-        self.room.take_path(&before);
-        self.room.take_path(&after);
-        let inside = |place: &&DVec2| self.view.holds(**place, 0.0);
+        let track = self.scene.track;
         // The ends of the path are the quiet places for its name: the incoming one first.
-        let along = before
-            .iter()
-            .chain(after.iter().rev())
-            .filter(inside)
-            .step_by(6)
-            .copied()
-            .collect();
-        self.picture.path(before, stroke.with(Dash::Dashed));
-        self.picture.path(after, stroke);
-        along
+        let mut along = Vec::new();
+        for (samples, dash) in [(&track.before, Dash::Dashed), (&track.after, Dash::Solid)] {
+            let points: Vec<_> = samples.iter().map(|s| self.place_sample(s)).collect();
+            let start = along.len();
+            along.extend_from_slice(&points);
+            if dash == Dash::Solid {
+                along[start..].reverse();
+            }
+            let stroke = self.drawing.stroke(self.role(), 2.2, dash);
+            self.drawing.path(points, stroke);
+        }
+        along.retain(|place| self.view.holds(*place, 0.0));
+        every(6, &along)
     }
 
     /// Beads at equal times: hollow before periapsis, filled from it on.
     fn beads(&mut self) {
-        let role = self.role();
-        let radius = self.width(2.8);
+        let stroke = self.drawing.stroke(self.role(), 1.4, Dash::Solid);
+        let radius = self.drawing.width(2.8);
         for time in self.scene.track.bead_times() {
             let at = self.probe_at(time);
-            if !self.view.holds(at, 0.0) {
-                continue;
+            if self.view.holds(at, 0.0) {
+                self.drawing.bead(at, radius, stroke, time >= 0.0);
             }
-            if time < 0.0 {
-                self.picture
-                    .hollow(at, radius, Stroke::solid(role, self.width(1.4)));
-            } else {
-                self.picture.dot(at, radius, role);
-            }
-            self.room.take_disc(at, radius);
         }
     }
 
@@ -185,188 +151,116 @@ impl Stage<'_> {
     fn planet(&mut self) {
         let at = self.planet_at(self.scene.now());
         let radius = self.view.length(self.scene.radius_km());
-        self.picture.marks.push(Mark::Disc(super::picture::Disc {
-            centre: at,
-            radius,
-            fill: Some(Role::Planet),
-            edge: Some(Stroke::solid(Role::Ink, 1.0)),
-        }));
+        let edge = Stroke::solid(Role::Ink, 1.0);
+        self.drawing
+            .picture
+            .disc(at, radius, Some(Role::Planet), Some(edge));
+        let ring_radius = 0.7 * self.drawing.letter;
         if radius < SMALLEST_DISC {
-            let ring = Stroke {
-                role: Role::Ink,
-                width: self.width(1.2),
-                dash: Dash::Dotted,
-            };
-            self.picture.ring(at, self.ring_radius(), ring);
+            let ring = self.drawing.stroke(Role::Ink, 1.2, Dash::Dotted);
+            self.drawing.picture.ring(at, ring_radius, ring);
         }
-        self.room.take_disc(at, radius.max(self.ring_radius()));
+        self.drawing.room.take_disc(at, radius.max(ring_radius));
     }
 
-    fn ring_radius(&self) -> f64 {
-        0.7 * self.letter
-    }
-
-    /// The line from the planet's centre to periapsis, in the frame in which it stands still.
+    /// The line from the planet's centre to periapsis, in the frame in which it stands still, and the handles.
     fn periapsis(&mut self) {
-        if self.kind == FrameKind::Sun {
-            return;
-        }
         let (centre, at) = (self.planet_at(0.0), self.probe_at(0.0));
-        let stroke = Stroke {
-            role: Role::Quiet,
-            width: self.width(1.0),
-            dash: Dash::Solid,
-        };
-        self.picture.line(centre, at, stroke);
-        self.room.take_line(centre, at);
+        let stroke = self.drawing.stroke(Role::Quiet, 1.0, Dash::Solid);
+        self.drawing.line(centre, at, stroke);
         let incoming = self.place_sample(&self.scene.track.before[0]);
+        let (radius, role) = (self.drawing.width(5.0), Role::Relative);
         for (at, grip) in [(at, Grip::Periapsis), (incoming, Grip::Approach)] {
-            let (radius, role) = (self.width(5.0), Role::Relative);
-            let handle = Handle {
+            self.drawing.picture.marks.push(Mark::Handle(Handle {
                 at,
                 grip,
                 radius,
                 role,
-            };
-            self.picture.marks.push(Mark::Handle(handle));
-            self.room.take_disc(at, radius);
+            }));
+            self.drawing.room.take_disc(at, radius);
         }
     }
 
-    /// The probe now, with its ring, and the velocity arrows. Returns the tip of the probe's arrow.
+    /// The planet's velocity, in the frame in which it moves.
+    fn planet_velocity(&mut self) {
+        let velocity = self.scene.flyby.motion().velocity();
+        let planet = self.planet_at(self.scene.now());
+        let tip = self.arrow(planet, velocity.km_s, Role::PlanetMotion);
+        let speed = fixed(velocity.speed(), 2) + " km/s";
+        let words = Words::new(&speed, Role::PlanetMotion, self.drawing.letter);
+        self.drawing
+            .place_near(&[tip, 0.5 * (tip + planet)], words, false);
+    }
+
+    /// The probe now, with its ring and its velocity. Returns the tip of the velocity's arrow.
     fn probe(&mut self) -> DVec2 {
         let now = self.scene.now();
-        let at = self.probe_at(now);
-        let (_, relative) = self.scene.flyby.seen_from_planet(now);
-        let motion = self.scene.flyby.motion();
+        let (flyby, at) = (self.scene.flyby, self.probe_at(now));
         let velocity = match self.kind {
-            FrameKind::Planet => relative.km_s,
-            FrameKind::Sun => motion.velocity_seen_from_sun(relative).km_s,
+            FrameKind::Planet => flyby.seen_from_planet(now).1.km_s,
+            FrameKind::Sun => flyby.seen_from_sun(now).1.km_s,
         };
-        if self.kind == FrameKind::Sun {
-            let planet = self.planet_at(now);
-            let tip = self.arrow(
-                planet,
-                motion.velocity().km_s,
-                Role::PlanetMotion,
-                Head::Filled,
-                Shaft::Double,
-            );
-            let speed = fixed(motion.velocity().speed(), 2);
-            let words = Words::new(format!("{speed} km/s"), Role::PlanetMotion, self.letter);
-            place_near(
-                &mut self.picture,
-                &mut self.room,
-                &[tip, 0.5 * (tip + planet)],
-                words,
-                false,
-            );
-        }
-        let head = if self.kind == FrameKind::Planet {
-            Head::Filled
-        } else {
-            Head::Open
-        };
-        let tip = self.arrow(at, velocity, self.role(), head, Shaft::Single);
-        self.picture.dot(at, self.width(4.2), Role::Ink);
-        self.picture.ring(
-            at,
-            self.width(7.5),
-            Stroke::solid(Role::Ink, self.width(1.2)),
-        );
-        self.room.take_disc(at, self.width(8.0));
+        let tip = self.arrow(at, velocity, self.role());
+        let (dot, ring) = (self.drawing.width(4.2), self.drawing.width(7.5));
+        let stroke = self.drawing.stroke(Role::Ink, 1.2, Dash::Solid);
+        self.drawing.picture.dot(at, dot, Role::Ink);
+        self.drawing.picture.ring(at, ring, stroke);
+        self.drawing.room.take_disc(at, self.drawing.width(8.0));
         tip
     }
 
-    /// A velocity arrow; all arrows of both stages have one scale.
-    fn arrow(
-        &mut self,
-        from: DVec2,
-        km_s: glam::DVec3,
-        role: Role,
-        head: Head,
-        shaft: Shaft,
-    ) -> DVec2 {
+    /// A velocity arrow; all arrows of both stages have one scale. Returns its tip.
+    fn arrow(&mut self, from: DVec2, km_s: DVec3, role: Role) -> DVec2 {
         let per_km_s = 0.36 * self.view.size.min_element() / self.scene.top_speed();
         let to = from + DVec2::new(km_s.x, -km_s.y) * per_km_s;
-        let stroke = Stroke::solid(role, self.width(2.4));
-        self.picture.marks.push(Mark::Arrow(Arrow {
-            from,
-            to,
-            stroke,
-            head,
-            shaft,
-        }));
-        self.room.take_line(from, to);
-        self.room.take_disc(to, self.width(3.0));
+        let stroke = self.drawing.stroke(role, 2.4, Dash::Solid);
+        self.drawing.arrow(from, to, stroke);
         to
     }
 
+    /// The names of what is drawn.
     fn labels(&mut self, path: &[DVec2], tip: DVec2) {
-        let (letter, role) = (self.letter, self.role());
-        let speed = match self.kind {
-            FrameKind::Planet => self.instant.planet_speed_km_s,
-            FrameKind::Sun => self.instant.sun_speed_km_s,
-        };
+        let (letter, role) = (self.drawing.letter, self.role());
         let name = self.scene.flyby.encounter.planet.name;
-        let seen = if self.kind == FrameKind::Planet {
-            name
-        } else {
-            "the Sun"
+        let (speed, seen) = match self.kind {
+            FrameKind::Planet => (self.instant.planet_speed_km_s, name),
+            FrameKind::Sun => (self.instant.sun_speed_km_s, "the Sun"),
         };
         let probe = self.probe_at(self.scene.now());
         let planet = self.planet_at(self.scene.now());
-        self.words(
+        let speed = fixed(speed, 2) + " km/s";
+        let seen = String::from("seen from ") + seen;
+        self.drawing.place_near(
             &[tip, 0.5 * (tip + probe), probe],
-            Words::new(format!("{} km/s", fixed(speed, 2)), role, 1.1 * letter).bold(),
+            Words::bold(&speed, role, 1.1 * letter),
             true,
         );
-        self.words(
-            path,
-            Words::new(format!("seen from {seen}"), role, letter).bold(),
-            true,
-        );
-        self.words(&[planet], Words::new(name, Role::Ink, letter), true);
+        self.drawing
+            .place_near(path, Words::bold(&seen, role, letter), true);
+        self.drawing
+            .place_near(&[planet], Words::new(name, Role::Ink, letter), true);
         if self.kind == FrameKind::Planet {
-            self.periapsis_label();
+            let radii = self.scene.flyby.encounter.periapsis_km / self.scene.radius_km();
+            let text = format!("periapsis {} R", short(radii, 3));
+            let words = Words::new(&text, Role::Quiet, letter);
+            self.drawing.place_near(&[self.probe_at(0.0)], words, false);
         }
-        to_the_sun(&mut self.picture, &mut self.room, letter);
-        ruler(
-            &mut self.picture,
-            &mut self.room,
-            self.view,
-            self.scene.radius_km(),
-            letter,
-        );
-        bead_note(
-            &mut self.picture,
-            &mut self.room,
-            self.scene.track.bead_s,
-            letter,
-        );
-        self.words(&[probe], Words::new("now", Role::Ink, letter), false);
+    }
+
+    /// The notes in the corners, and what they leave room for.
+    fn notes(&mut self) {
+        let letter = self.drawing.letter;
+        self.drawing.sun_note();
+        self.drawing.ruler(self.view, self.scene.radius_km());
+        self.drawing.bead_note(self.scene.track.bead_s);
+        let probe = self.probe_at(self.scene.now());
+        self.drawing
+            .place_near(&[probe], Words::new("now", Role::Ink, letter), false);
         if !self.view.holds(probe, 0.0) {
-            let words = Words::new(
-                "the probe is outside the picture: zoom out",
-                Role::Ink,
-                letter,
-            );
-            self.words(&[0.5 * self.view.size], words, false);
+            let text = "the probe is outside the picture: zoom out";
+            let words = Words::new(text, Role::Ink, letter);
+            self.drawing
+                .place_near(&[0.5 * self.view.size], words, false);
         }
-    }
-
-    fn periapsis_label(&mut self) {
-        let radii = self.scene.flyby.encounter.periapsis_km / self.scene.radius_km();
-        let words = Words::new(
-            format!("periapsis {} R", short(radii, 3)),
-            Role::Quiet,
-            self.letter,
-        );
-        let at = self.probe_at(0.0);
-        self.words(&[at], words, false);
-    }
-
-    fn words(&mut self, near: &[DVec2], words: Words, needed: bool) {
-        place_near(&mut self.picture, &mut self.room, near, words, needed);
     }
 }

@@ -6,9 +6,8 @@ use glam::DVec2;
 
 use crate::decimal::with_decimals;
 
-use super::picture::{
-    Anchor, Arrow, Dash, Disc, Handle, Head, Label, Mark, Path, Picture, Role, Stroke,
-};
+use super::arrow::{Arrow, Head};
+use super::picture::{Anchor, Dash, Disc, Handle, Label, Mark, Path, Picture, Role, Stroke};
 use super::theme::{Theme, color, css_name};
 
 /// The picture as a complete SVG document. `description` is what a screen reader says.

@@ -63,14 +63,13 @@ impl Track {
         let hyperbola = flyby.hyperbola();
         let last = hyperbola.scaled_anomaly_at_distance(reach).unwrap_or(1.0);
         let half_s = hyperbola.time_at_scaled_anomaly(last);
-        let sample = |x: f64| Sample::of(flyby, x);
-        let step = last / f64::from(SIDE);
-        let (before, after) = match flyby.outcome {
-            Outcome::Passes => (
-                (-SIDE..=0).map(|i| sample(step * f64::from(i))).collect(),
-                (0..=SIDE).map(|i| sample(step * f64::from(i))).collect(),
-            ),
-            Outcome::Strikes(_) => (Self::up_to_impact(flyby, last), Vec::new()),
+        let impact = hyperbola
+            .scaled_anomaly_at_distance(flyby.encounter.planet.radius_km)
+            .filter(|_| flyby.strikes());
+        let before = samples(flyby, -last, -impact.unwrap_or(0.0));
+        let after = match impact {
+            Some(_) => Vec::new(),
+            None => samples(flyby, 0.0, last),
         };
         let bead_s = round_span(2.0 * half_s, 30.0);
         Self {
@@ -84,17 +83,6 @@ impl Track {
         }
     }
 
-    fn up_to_impact(flyby: &Flyby, last: f64) -> Vec<Sample> {
-        let impact = flyby
-            .hyperbola()
-            .scaled_anomaly_at_distance(flyby.encounter.planet.radius_km)
-            .unwrap_or(0.0);
-        let step = (last - impact) / f64::from(SIDE);
-        (0..=SIDE)
-            .map(|i| Sample::of(flyby, -last + step * f64::from(i)))
-            .collect()
-    }
-
     /// All points in the order of time.
     pub fn samples(&self) -> impl Iterator<Item = &Sample> {
         self.before.iter().chain(self.after.iter())
@@ -103,7 +91,7 @@ impl Track {
     /// The times of the beads, s: whole multiples of the bead interval within the track.
     pub fn bead_times(&self) -> impl Iterator<Item = f64> {
         let (step, end) = (self.bead_s, self.end_s);
-        let most = libm::floor(self.half_s / step) as i32;
+        let most = (self.half_s / step).floor() as i32;
         (-most..=most)
             .map(move |i| f64::from(i) * step)
             .filter(move |t| *t <= end)
@@ -123,6 +111,13 @@ impl Track {
     pub fn clamp(&self, time_s: f64) -> f64 {
         within(time_s, -self.half_s, self.end_s)
     }
+}
+
+/// Points at equal steps of the anomaly.
+fn samples(flyby: &Flyby, from: f64, to: f64) -> Vec<Sample> {
+    (0..=SIDE)
+        .map(|i| Sample::of(flyby, from + (to - from) * (f64::from(i) / f64::from(SIDE))))
+        .collect()
 }
 
 impl Sample {
