@@ -9,7 +9,7 @@ fn main() -> ExitCode {
     match run(Arguments::parse()) {
         Ok(()) => ExitCode::SUCCESS,
         Err(failure) => {
-            eprintln!("two-frames: {failure}");
+            failure.tell();
             ExitCode::from(failure.exit_status())
         }
     }

@@ -2,8 +2,9 @@
 
 use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand, ValueEnum, value_parser};
+use clap::{Args, Parser, Subcommand, ValueEnum};
 
+use super::help;
 use super::moment::Moment;
 use super::size::Size;
 use super::vary::Vary;
@@ -12,7 +13,12 @@ use super::vary::Vary;
 ///
 /// Without a subcommand it serves the page. For teaching only, not for flying anything.
 #[derive(Debug, Parser)]
-#[command(name = "two-frames", version, args_conflicts_with_subcommands = true)]
+#[command(
+    name = "two-frames",
+    version,
+    args_conflicts_with_subcommands = true,
+    after_help = help::command()
+)]
 pub struct Arguments {
     /// What to do; none means `serve`.
     #[command(subcommand)]
@@ -29,13 +35,22 @@ pub enum Command {
     Serve(ServeArguments),
     /// Build the core for the browser and write the whole static site to a folder
     Build(BuildArguments),
+    /// Print all numbers of a pass as JSON, in both frames and for the orbits round the Sun
+    #[command(after_help = help::solve())]
+    Solve(SolveArguments),
+    /// Draw one picture of a pass as SVG
+    #[command(after_help = help::figure())]
+    Figure(FigureArguments),
+    /// Vary one setting of a pass and print a table as CSV
+    #[command(after_help = help::table())]
+    Table(TableArguments),
 }
 
 /// Arguments of `serve`.
 #[derive(Debug, Clone, Copy, Args)]
 pub struct ServeArguments {
     /// Port on 127.0.0.1; 0 takes any free one
-    #[arg(long, value_name = "NUMBER", default_value_t = 8000)]
+    #[arg(long, value_name = "NUMBER", default_value_t = 8000, value_parser = port)]
     pub port: u16,
 }
 
@@ -50,8 +65,8 @@ pub struct BuildArguments {
 /// Arguments of `solve`.
 #[derive(Debug, Clone, Args)]
 pub struct SolveArguments {
-    /// Scenario text, as in `planet=saturn&periapsis=4` (quote it; "" is the default scenario), or `-` to read one text
-    /// a line from standard input
+    /// Scenario text, as in "planet=saturn&periapsis=4"; "" is the default scenario, - reads one text a line from
+    /// standard input
     #[arg(value_name = "TEXT")]
     pub text: String,
 }
@@ -59,27 +74,24 @@ pub struct SolveArguments {
 /// Arguments of `figure`.
 #[derive(Debug, Clone, Args)]
 pub struct FigureArguments {
-    /// Scenario text, as in `planet=saturn&periapsis=4` (quote it; "" is the default scenario)
+    /// Scenario text, as in "planet=saturn&periapsis=4"; "" is the default scenario
     #[arg(value_name = "TEXT")]
     pub text: String,
     /// Which picture
     #[arg(long, value_enum)]
     pub part: Part,
-    /// The moment to show: time after periapsis, negative before it, with its unit: s, min, h or d
-    #[arg(
-        long,
-        value_name = "TIME",
-        default_value = "0d",
-        allow_hyphen_values = true
-    )]
-    pub time: Moment,
-    /// Width and height of the picture
+    /// The moment to show: time after periapsis, negative before it, with its unit: s, min, h or d, as in -1.5d. Without
+    /// it, the moment that the page opens with: the probe on its way out, three times as far as at periapsis (on its
+    /// way in, two planet radii from the centre, if it strikes)
+    #[arg(long, value_name = "TIME", allow_hyphen_values = true)]
+    pub time: Option<Moment>,
+    /// Width and height of the picture in CSS pixels, each from 240 to 4096
     #[arg(long, value_name = "WIDTHxHEIGHT", default_value = "640x640")]
     pub size: Size,
     /// Colours for a light or a dark ground
     #[arg(long, value_enum, default_value = "light")]
     pub theme: Ground,
-    /// The SVG file to write; without it the picture goes to standard output
+    /// The SVG file to write; without it, or with -, the picture goes to standard output
     #[arg(long, value_name = "FILE")]
     pub out: Option<PathBuf>,
 }
@@ -109,15 +121,30 @@ pub enum Ground {
 /// Arguments of `table`.
 #[derive(Debug, Clone, Args)]
 pub struct TableArguments {
-    /// Scenario text, as in `planet=saturn&v-infinity=6` (quote it; "" is the default scenario)
+    /// Scenario text, as in "planet=saturn&v-infinity=6"; "" is the default scenario
     #[arg(value_name = "TEXT")]
     pub text: String,
     /// The number to vary, with its first and last value, in the unit that it has in the scenario text
     #[arg(long, value_name = "KEY=FROM..TO", allow_hyphen_values = true)]
     pub vary: Vary,
-    /// How many steps from the first value to the last; the table has one row more
-    #[arg(long, value_name = "NUMBER", default_value_t = 100, value_parser = value_parser!(u32).range(1..=100_000))]
+    /// How many steps from the first value to the last, 1 to 100000; the table has one row more
+    #[arg(long, value_name = "NUMBER", default_value_t = 100, value_parser = steps)]
     pub steps: u32,
+    /// The CSV file to write; without it, or with -, the table goes to standard output
+    #[arg(long, value_name = "FILE")]
+    pub out: Option<PathBuf>,
+}
+
+fn port(text: &str) -> Result<u16, &'static str> {
+    let port = text.parse();
+    port.map_err(|_| "a port is a whole number from 0 to 65535; try 8000")
+}
+
+fn steps(text: &str) -> Result<u32, &'static str> {
+    let steps = text.parse().ok();
+    steps
+        .filter(|steps| (1..=100_000).contains(steps))
+        .ok_or("the number of steps is a whole number from 1 to 100000; try 200")
 }
 
 #[cfg(test)]

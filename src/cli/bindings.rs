@@ -8,6 +8,7 @@ use std::time::SystemTime;
 
 use wasm_bindgen_cli_support::Bindgen;
 
+use super::output::progress;
 use super::{Failure, Project};
 
 /// What the page loads from `pkg`.
@@ -19,7 +20,7 @@ pub(crate) fn update(project: &Project, core: &Path) -> Result<(), Failure> {
     if is_current(project, &bytes) {
         return Ok(());
     }
-    eprintln!("Writing its JavaScript bindings ...");
+    progress("Writing its JavaScript bindings ...");
     let draft = project
         .core_target()
         .join(format!("bindings-{}", process::id()));

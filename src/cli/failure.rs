@@ -4,6 +4,9 @@ use std::fmt;
 use std::io;
 use std::path::{Path, PathBuf};
 
+use super::Refusal;
+use super::output::progress;
+
 /// Why the command stopped. Its `Display` is one sentence for the person at the keyboard.
 #[derive(Debug)]
 pub enum Failure {
@@ -25,10 +28,19 @@ pub enum Failure {
     PortTaken(u16),
     /// The system does not allow to listen on the port.
     PortRefused(u16, io::Error),
-    /// The folder for the site holds something that is not ours.
-    OutNotOurs(PathBuf),
-    /// The folder for the site lies inside the page's own folder.
-    OutInsidePage(PathBuf),
+    /// The command line asks for something impossible.
+    Refused(Refusal),
+    /// Lines of standard input have no answer.
+    BadLines {
+        /// How many.
+        bad: u64,
+        /// How many lines there were.
+        all: u64,
+    },
+    /// Standard input cannot be read.
+    Input(io::Error),
+    /// Standard output cannot be written.
+    Output(io::Error),
     /// A file or folder could not be read or written.
     File {
         /// What was being done, as in "read" or "write".
@@ -50,9 +62,22 @@ impl Failure {
     /// The exit status: 2 if the command line itself asks for something impossible, 1 for everything else.
     pub fn exit_status(&self) -> u8 {
         match self {
-            Self::OutNotOurs(_) | Self::OutInsidePage(_) => 2,
+            Self::Refused(_) => 2,
             _ => 1,
         }
+    }
+
+    /// Says it on standard error, with the command's name before each line.
+    pub fn tell(&self) {
+        for line in self.to_string().lines() {
+            progress(&format!("two-frames: {line}"));
+        }
+    }
+}
+
+impl From<Refusal> for Failure {
+    fn from(refusal: Refusal) -> Self {
+        Self::Refused(refusal)
     }
 }
 
@@ -68,24 +93,19 @@ impl fmt::Display for Failure {
                 f,
                 "`{name}` cannot be started: install Rust's stable toolchain with rustup and run the command again."
             ),
-            Self::NoRustup => write!(
-                f,
+            Self::NoRustup => f.write_str(
                 "Rust's wasm32-unknown-unknown target is missing and rustup is not on the PATH: install rustup, or add \
-                 the target the way your Rust was installed, and run the command again."
+                 the target the way your Rust was installed, and run the command again.",
             ),
-            Self::NoTarget => write!(
-                f,
-                "rustup could not add the wasm32-unknown-unknown target: check the network connection and run the \
-                 command again."
+            Self::NoTarget => f.write_str(
+                "rustup could not add the wasm32-unknown-unknown target: check the network connection and try again.",
             ),
-            Self::NoLibraries => write!(
-                f,
-                "the core's libraries could not be downloaded: check the network connection and run the command again."
+            Self::NoLibraries => f.write_str(
+                "the core's libraries could not be downloaded: check the network connection and run the command again.",
             ),
-            Self::CoreDoesNotCompile => write!(
-                f,
+            Self::CoreDoesNotCompile => f.write_str(
                 "the core does not compile for the browser: mend the first error that cargo printed above and run the \
-                 command again."
+                 command again.",
             ),
             Self::Bindings(reason) => write!(
                 f,
@@ -102,21 +122,22 @@ impl fmt::Display for Failure {
                 "the system does not let this command listen on port {port} ({error}): choose a port from 1024 to \
                  65535, as in `--port 8001`."
             ),
-            Self::OutNotOurs(path) => write!(
+            Self::Refused(refusal) => refusal.fmt(f),
+            Self::BadLines { bad, all } => write!(
                 f,
-                "{} is not empty and holds no earlier build of this site: name a new or an empty folder with `--out`.",
-                path.display()
+                "{bad} of {all} lines have no answer: see \"error\" in their places in the output."
             ),
-            Self::OutInsidePage(path) => write!(
+            Self::Input(error) => write!(
                 f,
-                "{} lies inside the page's own folder, which the site is copied from: name a folder outside it with \
-                 `--out`.",
-                path.display()
+                "standard input cannot be read ({error}): check where it comes from and run the command again."
+            ),
+            Self::Output(error) => write!(
+                f,
+                "standard output cannot be written ({error}): check where it goes and run the command again."
             ),
             Self::File { doing, path, error } => write!(
                 f,
-                "could not {doing} {} ({error}): check that it exists and that you may {doing} it, and run the command \
-                 again.",
+                "could not {doing} {} ({error}): check that it exists and that you may {doing} it.",
                 path.display()
             ),
         }
@@ -146,8 +167,14 @@ mod tests {
             Failure::Bindings("reason".to_owned()),
             Failure::PortTaken(8000),
             Failure::PortRefused(80, io::ErrorKind::PermissionDenied.into()),
-            Failure::OutNotOurs(path.clone()),
-            Failure::OutInsidePage(path.clone()),
+            Failure::BadLines { bad: 1, all: 2 },
+            Failure::Input(io::ErrorKind::Other.into()),
+            Failure::Output(io::ErrorKind::StorageFull.into()),
+            Refusal::NotText.into(),
+            Refusal::OutNotOurs(path.clone()).into(),
+            Refusal::OutInsidePage(path.clone()).into(),
+            Refusal::NoFolder(path.clone()).into(),
+            Refusal::OutIsFolder(path.clone()).into(),
             Failure::file("read", &path)(io::ErrorKind::NotFound.into()),
         ]
     }
@@ -184,7 +211,8 @@ mod tests {
 
     #[test]
     fn only_an_impossible_request_exits_with_2() {
-        assert_eq!(Failure::OutNotOurs(PathBuf::new()).exit_status(), 2);
+        let refused = Failure::from(Refusal::OutNotOurs(PathBuf::new()));
+        assert_eq!(refused.exit_status(), 2);
         assert_eq!(Failure::PortTaken(8000).exit_status(), 1);
     }
 }

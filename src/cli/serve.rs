@@ -21,6 +21,7 @@ use hyper_util::rt::TokioIo;
 use tokio::sync::oneshot;
 
 use super::answer::{Answer, media_type};
+use super::output::print;
 use super::{Failure, Project, ServeArguments};
 
 /// Builds the core and serves the page until the command is stopped.
@@ -29,7 +30,11 @@ pub(crate) fn run(project: &Project, arguments: ServeArguments) -> Result<(), Fa
     project.build_core()?;
     let page = project.page();
     let server = Server::on(listener, &page).map_err(Failure::file("serve", &page))?;
-    println!("Two Frames is at {} (Ctrl+C stops it)", server.address());
+    // It serves also where nobody reads the address.
+    let _ = print(&format!(
+        "Two Frames is at {} (Ctrl+C stops it)\n",
+        server.address()
+    ));
     server.wait();
     Ok(())
 }

@@ -4,7 +4,8 @@ use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
-use super::{Failure, Project};
+use super::output::print;
+use super::{Failure, Project, Refusal};
 
 /// A file that tells a folder that we wrote from any other.
 const MARK: &str = ".two-frames-site";
@@ -15,19 +16,18 @@ pub(crate) fn run(project: &Project, out: &Path) -> Result<(), Failure> {
     check(&page, out)?;
     project.build_core()?;
     let count = write(&page, out)?;
-    println!("Wrote {count} files to {}", out.display());
-    Ok(())
+    print(&format!("Wrote {count} files to {}\n", out.display()))
 }
 
 /// Refuses a folder whose contents the site might spoil.
 fn check(page: &Path, out: &Path) -> Result<(), Failure> {
     if inside(out, page) {
-        return Err(Failure::OutInsidePage(out.to_owned()));
+        return Err(Refusal::OutInsidePage(out.to_owned()).into());
     }
     match fs::read_dir(out) {
         Ok(mut entries) => {
             if entries.next().is_some() && !out.join(MARK).is_file() {
-                return Err(Failure::OutNotOurs(out.to_owned()));
+                return Err(Refusal::OutNotOurs(out.to_owned()).into());
             }
             Ok(())
         }

@@ -2,8 +2,9 @@
 
 use std::str::FromStr;
 
-/// The least and the greatest width and height: labels have to fit, and nobody needs a poster of more than this.
-const RANGE: std::ops::RangeInclusive<u32> = 200..=8_000;
+/// The least and the greatest width and height: below, the labels have no room; above, a screen of the largest kind is
+/// full, and an SVG picture grows without a larger size.
+const RANGE: std::ops::RangeInclusive<u32> = 240..=4_096;
 
 /// Width and height of a picture, in its own units (CSS pixels where nothing scales it).
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -59,8 +60,8 @@ mod tests {
             "640X480",
             "640x480x2",
             "640.5x480",
-            "199x480",
-            "640x8001",
+            "239x480",
+            "640x4097",
             "-640x480",
         ] {
             let rule = text.parse::<Size>().expect_err(text);

@@ -6,6 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
+use super::output::progress;
 use super::{Failure, Project};
 
 const TARGET: &str = "wasm32-unknown-unknown";
@@ -41,7 +42,7 @@ pub(crate) fn build(project: &Project, tools: &Tools) -> Result<PathBuf, Failure
     {
         add_target(project, tools)?;
     }
-    eprintln!("Compiling the core for the browser ...");
+    progress("Compiling the core for the browser ...");
     let status = compile(project, tools, &sysroot)
         .status()
         .map_err(|_| Failure::NoTool(name(&tools.cargo)))?;
@@ -69,7 +70,7 @@ fn sysroot(project: &Project, tools: &Tools) -> Result<PathBuf, Failure> {
 }
 
 fn add_target(project: &Project, tools: &Tools) -> Result<(), Failure> {
-    eprintln!("Adding Rust's {TARGET} target with rustup ...");
+    progress(&format!("Adding Rust's {TARGET} target with rustup ..."));
     let status = Command::new(&tools.rustup)
         .args(["target", "add", TARGET])
         .current_dir(project.root())

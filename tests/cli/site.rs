@@ -1,87 +1,16 @@
-//! The `two-frames` command, started as a person starts it.
-
-mod support;
+//! `build`: the site in a folder of its own, and what is said where it cannot be built.
 
 use std::fs;
-use std::net::TcpListener;
 use std::path::Path;
 use std::process::{Command, Output};
 
-use support::TemporaryFolder;
-
-fn two_frames(arguments: &[&str]) -> Command {
-    let mut command = Command::new(env!("CARGO_BIN_EXE_two-frames"));
-    command.args(arguments);
-    command
-}
-
-fn run(arguments: &[&str]) -> Output {
-    two_frames(arguments).output().expect("the command starts")
-}
-
-fn errors(output: &Output) -> String {
-    String::from_utf8_lossy(&output.stderr).into_owned()
-}
-
-/// The last line on standard error, which must be the command's own one sentence.
-fn sentence(output: &Output) -> String {
-    let errors = errors(output);
-    let last = errors.lines().last().unwrap_or_default().to_owned();
-    assert!(
-        last.starts_with("two-frames: ") && last.ends_with('.'),
-        "{errors}"
-    );
-    last
-}
+use crate::support::TemporaryFolder;
+use crate::{errors, sentence, two_frames};
 
 fn build(out: &Path) -> Command {
     let mut command = two_frames(&["build", "--out"]);
     command.arg(out);
     command
-}
-
-#[test]
-fn the_help_names_every_subcommand_and_the_default() {
-    let output = run(&["--help"]);
-    let help = String::from_utf8_lossy(&output.stdout);
-    assert!(output.status.success());
-    for word in [
-        "serve",
-        "build",
-        "--port",
-        "8000",
-        "(the default)",
-        "not for flying",
-    ] {
-        assert!(help.contains(word), "{word} is not in: {help}");
-    }
-}
-
-#[test]
-fn a_misspelt_word_exits_with_2() {
-    let output = run(&["biuld"]);
-    assert_eq!(output.status.code(), Some(2));
-    assert!(errors(&output).contains("biuld"), "{}", errors(&output));
-}
-
-#[test]
-fn a_taken_port_is_said_at_once_and_another_is_suggested() {
-    let taken = TcpListener::bind("127.0.0.1:0").expect("a free port");
-    let port = taken
-        .local_addr()
-        .expect("it has an address")
-        .port()
-        .to_string();
-    for arguments in [["--port", &port].as_slice(), &["serve", "--port", &port]] {
-        let output = run(arguments);
-        assert_eq!(output.status.code(), Some(1));
-        assert!(errors(&output).lines().count() == 1, "{}", errors(&output));
-        let text = sentence(&output);
-        assert!(
-            text.contains(&format!("port {port} is taken")) && text.contains("--port"),
-            "{text}"
-        );
-    }
 }
 
 #[test]
