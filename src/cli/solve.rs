@@ -58,7 +58,7 @@ fn answer_line(bytes: &[u8]) -> Result<String, Refusal> {
 }
 
 fn answer(text: &str) -> Result<String, Refusal> {
-    Ok(json(&open(text)?.solved()?.solution))
+    Ok(json(&open(text)?.solution()?))
 }
 
 /// One line of JSON with its line end.
