@@ -54,13 +54,28 @@ impl Page {
     /// Drags with the left mouse button along the given places.
     pub(crate) async fn drag(&self, places: &[Place]) -> Outcome {
         let (first, last) = ends(places);
-        self.mouse("mouseMoved", first, 0).await?;
-        self.mouse("mousePressed", first, 1).await?;
+        self.press_mouse(first).await?;
         for place in between(places) {
-            self.mouse("mouseMoved", place, 1).await?;
+            self.move_mouse(place).await?;
         }
-        self.mouse("mouseReleased", last, 0).await?;
+        self.release_mouse(last).await?;
         self.settle().await
+    }
+
+    /// Presses the left mouse button at a place and keeps it down.
+    pub(crate) async fn press_mouse(&self, place: Place) -> Outcome {
+        self.mouse("mouseMoved", place, 0).await?;
+        self.mouse("mousePressed", place, 1).await
+    }
+
+    /// Moves the mouse with the left button down.
+    pub(crate) async fn move_mouse(&self, place: Place) -> Outcome {
+        self.mouse("mouseMoved", place, 1).await
+    }
+
+    /// Lets the left mouse button go.
+    pub(crate) async fn release_mouse(&self, place: Place) -> Outcome {
+        self.mouse("mouseReleased", place, 0).await
     }
 
     async fn mouse(&self, what: &str, (x, y): Place, buttons: u32) -> Outcome {

@@ -51,6 +51,29 @@ impl Page {
             .map(drop)
     }
 
+    /// How many colours the screen has in a rectangle: x, y, width and height in CSS pixels of the window.
+    pub(crate) async fn colours_on_screen(
+        &self,
+        [x, y, width, height]: [f64; 4],
+    ) -> WebDriverResult<u64> {
+        let scrolled = self.value_of("[scrollX, scrollY]").await?;
+        let [left, top]: [f64; 2] = serde_json::from_value(scrolled)?;
+        let clip =
+            json!({ "x": left + x, "y": top + y, "width": width, "height": height, "scale": 1 });
+        let shot = self
+            .cdp("Page.captureScreenshot", json!({ "clip": clip }))
+            .await?;
+        let count = "
+            fetch(`data:image/png;base64,${arguments[0]}`).then(r => r.blob()).then(createImageBitmap).then(image => {
+                const pen = new OffscreenCanvas(image.width, image.height).getContext('2d', { willReadFrequently: true });
+                pen.drawImage(image, 0, 0);
+                const { data } = pen.getImageData(0, 0, image.width, image.height);
+                done(new Set(new Uint32Array(data.buffer)).size);
+            });";
+        let colours = self.run_async(count, vec![shot["data"].clone()]).await?;
+        Ok(colours.as_u64().expect("a number"))
+    }
+
     /// The browser's own measurements by name, such as `ScriptDuration` (s) and `JSHeapUsedSize` (bytes), after
     /// collecting garbage.
     pub(crate) async fn measurements(&self) -> WebDriverResult<BTreeMap<String, f64>> {

@@ -1,5 +1,6 @@
 //! The page in headless Chromium, used as a person uses it. `tests/all` installs what these tests need and runs them.
 
+mod accessible;
 mod address;
 mod axe;
 mod controls;
@@ -7,15 +8,21 @@ mod dragging;
 mod driver;
 mod hand;
 mod harness;
+mod keyboard;
+mod layout;
 mod machine;
+mod memory;
 mod missing;
 mod native;
 mod opening;
 mod page;
+mod paper;
 mod playback;
 mod presets;
 mod reading;
 mod refusals;
 mod same_bits;
+mod screens;
+mod speed;
 #[path = "../support/mod.rs"]
 mod support;

@@ -18,11 +18,11 @@ impl Native {
     pub(crate) fn of(text: &str) -> Self {
         Scenario::read_strictly(text).unwrap_or_else(|notices| panic!("{text}: {notices:?}"));
         let mut sandbox = Sandbox::open(text);
-        let solution: Solution = sandbox
+        let scenario = *sandbox.scenario();
+        let solved = sandbox
             .solved()
-            .unwrap_or_else(|error| panic!("{text}: {error:?}"))
-            .solution
-            .clone();
+            .unwrap_or_else(|error| panic!("{text}: {error:?}"));
+        let solution = Solution::new(&scenario, &solved.flyby);
         let json = serde_json::to_value(solution).expect("a solution is JSON");
         Self { json, sandbox }
     }
