@@ -1,0 +1,129 @@
+//! The pictures' text, byte for byte, against files that a person has looked at.
+//!
+//! After a change that is meant to change pictures: `UPDATE_GOLDEN=1 cargo test --test pictures golden`, then look at
+//! what `git diff` shows and at the files themselves in a browser.
+
+use std::collections::BTreeSet;
+use std::env;
+use std::fs;
+use std::path::PathBuf;
+
+use two_frames::figure::{Theme, svg};
+
+use crate::common::{Moment, parts, preset, sandbox, usual};
+
+/// The ready-made passes that have files: between them they show everything that a picture can hold.
+const KEPT: [&str; 6] = [
+    "gain",
+    "loss",
+    "out-of-plane",
+    "strikes",
+    "too-fast",
+    "custom",
+];
+
+fn folder() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/pictures/golden")
+}
+
+/// Every file's name and the text that belongs into it.
+fn expected() -> Vec<(String, String)> {
+    let light = KEPT.map(|id| (id, Theme::Light, ""));
+    let all = light.into_iter().chain([("gain", Theme::Dark, "-dark")]);
+    let files = all.flat_map(|(id, theme, mark)| {
+        let parts = parts(&mut sandbox(preset(id).text, Moment::Telling), &usual());
+        parts.map(|part| {
+            let name = format!("{id}-{}{mark}.svg", part.name);
+            (name, svg(&part.picture, &part.description, theme))
+        })
+    });
+    files.collect()
+}
+
+/// Where two texts first differ, in words.
+fn first_difference(kept: &str, now: &str) -> Option<String> {
+    if kept == now {
+        return None;
+    }
+    let (mut kept, mut now) = (kept.lines(), now.lines());
+    for number in 1.. {
+        match (kept.next(), now.next()) {
+            (None, None) => break,
+            (a, b) if a == b => {}
+            (a, b) => {
+                let show = |line: Option<&str>| line.unwrap_or("(no more lines)").to_owned();
+                return Some(format!(
+                    "line {number}\n  kept: {}\n  now:  {}",
+                    show(a),
+                    show(b)
+                ));
+            }
+        }
+    }
+    Some("the ends of lines".into())
+}
+
+/// The names of the files in the folder.
+fn kept_names() -> BTreeSet<String> {
+    let entries = fs::read_dir(folder()).into_iter().flatten();
+    entries
+        .map(|entry| {
+            entry
+                .expect("a readable folder")
+                .file_name()
+                .to_string_lossy()
+                .into_owned()
+        })
+        .collect()
+}
+
+/// Writes every file and removes those that no picture belongs to.
+fn update(expected: &[(String, String)]) {
+    fs::create_dir_all(folder()).expect("a folder can be made");
+    for name in kept_names()
+        .iter()
+        .filter(|kept| !expected.iter().any(|(name, _)| name == *kept))
+    {
+        fs::remove_file(folder().join(name)).expect("a file can be removed");
+    }
+    for (name, text) in expected {
+        fs::write(folder().join(name), text).expect("a file can be written");
+    }
+}
+
+#[test]
+fn golden_pictures_are_as_they_were() {
+    let expected = expected();
+    if env::var_os("UPDATE_GOLDEN").is_some() {
+        update(&expected);
+    }
+    let differences: Vec<_> = expected
+        .iter()
+        .filter_map(|(name, text)| {
+            let kept = fs::read_to_string(folder().join(name)).unwrap_or_default();
+            first_difference(&kept, text).map(|place| format!("{name}: {place}"))
+        })
+        .collect();
+    assert!(
+        differences.is_empty(),
+        "{} pictures differ from tests/pictures/golden.\n{}\nWhere this is meant: \
+         UPDATE_GOLDEN=1 cargo test --test pictures golden",
+        differences.len(),
+        differences.join("\n")
+    );
+    let names: BTreeSet<_> = expected.into_iter().map(|(name, _)| name).collect();
+    assert_eq!(
+        kept_names(),
+        names,
+        "the folder holds these files and no others"
+    );
+}
+
+#[test]
+fn the_first_difference_is_found() {
+    assert_eq!(first_difference("a\nb\n", "a\nb\n"), None);
+    let found = first_difference("a\nb\nc\n", "a\nx\nc\n").expect("they differ");
+    assert_eq!(found, "line 2\n  kept: b\n  now:  x");
+    assert!(first_difference("a\n", "a\nb\n").is_some_and(|found| found.contains("now:  b")));
+    assert!(first_difference("", "a\n").is_some() && first_difference("a", "a\n").is_some());
+}

@@ -1,0 +1,21 @@
+//! The pictures as data and as text.
+
+#[path = "../scenarios/mod.rs"]
+mod scenarios;
+
+mod arrows;
+mod beads;
+mod common;
+mod diagram;
+mod finite;
+mod geometry;
+mod golden;
+mod letters;
+mod markup;
+mod own;
+mod reach;
+mod record;
+mod room;
+mod ruler;
+mod stage;
+mod theme;
