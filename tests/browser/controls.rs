@@ -64,7 +64,7 @@ async fn unfold(page: &Page) -> Outcome {
 }
 
 /// Runs a test of each field on a fresh page.
-fn for_each_field(test: impl AsyncFn(&Page, Field) -> Outcome) {
+fn for_each_field(test: &impl AsyncFn(&Page, Field) -> Outcome) {
     on_our_page("", async |page| {
         for field in FIELDS {
             unfold(page).await?;
@@ -76,7 +76,7 @@ fn for_each_field(test: impl AsyncFn(&Page, Field) -> Outcome) {
 
 #[test]
 fn sliders_follow_the_mouse() {
-    for_each_field(async |page, field| {
+    for_each_field(&async |page: &Page, field| {
         let slider = part(field, "slider");
         let value = changed(page, field, async || {
             let places = [
@@ -96,7 +96,7 @@ fn sliders_follow_the_mouse() {
 
 #[test]
 fn sliders_follow_the_keys() {
-    for_each_field(async |page, field| {
+    for_each_field(&async |page: &Page, field| {
         let slider = part(field, "slider");
         let spec = field.spec();
         let (low, high) = spec.slider;
@@ -125,7 +125,7 @@ fn sliders_follow_the_keys() {
 
 #[test]
 fn buttons_step_and_step_back() {
-    for_each_field(async |page, field| {
+    for_each_field(&async |page: &Page, field| {
         let start = shown(page, field).await?;
         for (name, presses) in [("more", 1.0), ("less", -1.0), ("less", -1.0)] {
             let before = shown(page, field).await?;
@@ -142,7 +142,7 @@ fn buttons_step_and_step_back() {
 
 #[test]
 fn numbers_can_be_typed() {
-    for_each_field(async |page, field| {
+    for_each_field(&async |page: &Page, field| {
         // More digits than a slider gives, beyond the sliders' ends where the range is wider, and exponents.
         let typed = match field {
             Field::VInfinity => ["5.640625", "77.7", "1e1"],

@@ -1,6 +1,5 @@
 //! Every screen and every theme: both stages in sight at once, sharp, and in the colours that a person has asked for.
 
-use serde_json::json;
 use thirtyfour::prelude::*;
 
 use crate::layout::SCREENS;
@@ -46,9 +45,9 @@ fn on_a_phone_both_stages_stay_in_sight_and_nothing_shows_between_them() {
             "['planet', 'sun'].map(n => deep(`[data-picture=${n}]`)[0].getBoundingClientRect())";
         let in_sight = format!("{tops}.every(r => r.top >= 0 && r.bottom <= innerHeight / 1.5)");
         assert_eq!(page.value_of(&in_sight).await?, true);
-        // Between the two, down to the lower one's edge, nothing of what scrolls below them may be seen: one colour only.
+        // Between the two, down to where their corners are round, nothing of what scrolls below may be seen: one colour.
         let gap = format!(
-            "(([p, s]) => [p.right + 1, 1, s.left - p.right - 2, Math.max(p.bottom, s.bottom) - 2])({tops})"
+            "(([p, s]) => [p.right + 1, 1, s.left - p.right - 2, Math.max(p.bottom, s.bottom) - 14])({tops})"
         );
         for scrolled in 0..6 {
             page.run("scrollBy({ top: 97, behavior: 'instant' });", Vec::new())
