@@ -3,70 +3,16 @@
 //! The relations are those of the two-body hyperbola with the planet's motion added; Curtis, *Orbital Mechanics for
 //! Engineering Students*, 2nd ed., sections 2.9 and 8.9 (from memory), gives each of them.
 
-use std::ops::RangeInclusive;
-
 use glam::DVec3;
 
 use super::aim::AimPlane;
 use super::conic::Conic;
+use super::encounter::Encounter;
 use super::error::FlybyError;
 use super::frame::{PlanetFrame, PlanetMotion, Position, SunFrame, Velocity};
-use super::planet::{Planet, check_positive};
+use super::outcome::{Outcome, Side, speed_at};
 use super::sun_orbit::SunOrbit;
 use super::units::NEWTON_G;
-
-/// Closer to the flank than this, periapsis counts as neither ahead of the planet nor behind it.
-const FLANK: f64 = 1e-12;
-
-/// The sizes, in the core's units, that a pass is computed for. Within these no product of them on the way to an answer
-/// leaves the range of f64 (1e-308 to 1e308); every real planet lies well inside.
-const COMPUTABLE: RangeInclusive<f64> = 1e-60..=1e60;
-
-/// What is chosen: the planet, how the probe comes in and how close it is aimed.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Encounter {
-    /// The planet.
-    pub planet: Planet,
-    /// Speed relative to the planet, far away, km/s; above 0.
-    pub v_infinity_km_s: f64,
-    /// Approach angle from the planet's velocity to the incoming v-infinity, rad, positive outward.
-    pub approach_rad: f64,
-    /// Crank angle, rad, 0 in the planet's orbit plane.
-    pub crank_rad: f64,
-    /// Closest distance from the planet's centre, km; above 0. Below the planet's radius the probe strikes.
-    pub periapsis_km: f64,
-    /// Aim angle, rad, from T towards R.
-    pub aim_rad: f64,
-}
-
-/// Whether the probe gets past the planet.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Outcome {
-    /// Periapsis lies above the surface.
-    Passes,
-    /// Periapsis would lie below the surface: the probe ends there.
-    Strikes(Strike),
-}
-
-/// When and how fast a probe meets the surface.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Strike {
-    /// Time of impact, s; negative, because the periapsis it would have had counts as 0.
-    pub time_s: f64,
-    /// Speed relative to the planet at impact, km/s.
-    pub speed_km_s: f64,
-}
-
-/// Where periapsis lies, compared with the planet's motion. It decides the sign of the energy change.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Side {
-    /// Periapsis behind the planet: the probe gains energy round the Sun.
-    Behind,
-    /// Periapsis ahead of the planet: the probe loses energy round the Sun.
-    Ahead,
-    /// Periapsis on the flank: no energy changes hands.
-    Neither,
-}
 
 /// All that follows from an [`Encounter`]. When the probe strikes, what would come after is still here as the pass
 /// that a smaller planet would have given; `outcome` says whether it happens.
@@ -155,7 +101,7 @@ impl Flyby {
         let (sin_aim, cos_aim) = libm::sincos(encounter.aim_rad);
         Self {
             encounter,
-            outcome: outcome(&planet, v_infinity, a, r, &hyperbola),
+            outcome: Outcome::of(&planet, v_infinity, a, r, &hyperbola),
             semi_major_axis_km: a,
             eccentricity: e,
             turn_rad: 2.0 * libm::atan2(a, b),
@@ -236,86 +182,10 @@ impl Flyby {
     }
 }
 
-impl Encounter {
-    fn check(&self) -> Result<(), FlybyError> {
-        check_positive("speed relative to the planet", self.v_infinity_km_s, "km/s")?;
-        check_positive("periapsis", self.periapsis_km, "km")?;
-        let angles = [
-            ("approach angle", self.approach_rad),
-            ("crank angle", self.crank_rad),
-            ("aim angle", self.aim_rad),
-        ];
-        match angles.into_iter().find(|(_, value)| !value.is_finite()) {
-            Some((what, value)) => Err(FlybyError::NotAnAngle { what, value }),
-            None => self.check_range(),
-        }
-    }
-
-    /// Refuses sizes so far apart that an answer could be too large or too small to hold.
-    fn check_range(&self) -> Result<(), FlybyError> {
-        let Planet {
-            gm,
-            radius_km,
-            orbit_km,
-            ..
-        } = self.planet;
-        let sizes = [
-            self.v_infinity_km_s,
-            self.periapsis_km,
-            gm,
-            radius_km,
-            orbit_km,
-        ];
-        if sizes.iter().all(|size| COMPUTABLE.contains(size)) {
-            return Ok(());
-        }
-        Err(FlybyError::OutOfNumbers {
-            what: "range of sizes",
-            gm_km3_s2: gm,
-            orbit_km,
-            periapsis_km: self.periapsis_km,
-        })
-    }
-}
-
-impl Side {
-    fn of(periapsis_direction: DVec3) -> Self {
-        match periapsis_direction.y {
-            y if y < -FLANK => Self::Behind,
-            y if y > FLANK => Self::Ahead,
-            _ => Self::Neither,
-        }
-    }
-}
-
-fn outcome(
-    planet: &Planet,
-    v_infinity: f64,
-    a: f64,
-    periapsis_km: f64,
-    hyperbola: &Conic,
-) -> Outcome {
-    if periapsis_km >= planet.radius_km {
-        return Outcome::Passes;
-    }
-    let x = hyperbola
-        .scaled_anomaly_at_distance(planet.radius_km)
-        .unwrap_or(0.0);
-    Outcome::Strikes(Strike {
-        time_s: -hyperbola.time_at_scaled_anomaly(x),
-        speed_km_s: speed_at(planet.radius_km, v_infinity, a),
-    })
-}
-
-/// The speed relative to the planet, km/s, at a distance from its centre: v² = v∞² (1 + 2a/r).
-fn speed_at(distance_km: f64, v_infinity: f64, a: f64) -> f64 {
-    v_infinity * (1.0 + 2.0 * a / distance_km).sqrt()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::physics::{Body, units::RADIANS_PER_DEGREE};
+    use crate::physics::{Body, Planet, units::RADIANS_PER_DEGREE};
 
     fn jupiter(v_infinity: f64, approach_deg: f64, radii: f64, aim_deg: f64) -> Flyby {
         let planet = Planet::of(Body::Jupiter);

@@ -5,10 +5,12 @@
 
 mod aim;
 mod conic;
+mod encounter;
 mod error;
 mod flyby;
 mod frame;
 mod kepler;
+mod outcome;
 mod planet;
 mod sun_orbit;
 pub mod units;
@@ -16,10 +18,12 @@ mod universal;
 
 pub use aim::AimPlane;
 pub use conic::{Conic, Elements, State};
+pub use encounter::Encounter;
 pub use error::FlybyError;
-pub use flyby::{Encounter, Flyby, Outcome, Side, Strike};
+pub use flyby::Flyby;
 pub use frame::{Frame, PlanetFrame, PlanetMotion, Position, SunFrame, Velocity};
 pub use kepler::{MAX_STEPS, Root, solve as solve_kepler};
+pub use outcome::{Outcome, Side, Strike};
 pub use planet::{Body, Planet, Zone, ZoneKind};
 pub use sun_orbit::SunOrbit;
 pub use universal::Universal;
