@@ -1,18 +1,14 @@
 //! The pictures in words, from the same numbers, for those who do not see them.
 
 use super::number::{fixed, moment};
-use super::quantity::{Instant, Pass, Quantity};
-use super::sentence::Sentence;
-use super::value::Style;
-
-const TURN: (Quantity, Style) = (Quantity::TURN, Style::Degrees);
-const RADII: (Quantity, Style) = (Quantity::PERIAPSIS_RADII, Style::Chosen);
+use super::quantity::{Instant, Pass};
+use super::sentence::{AFTER, BEFORE, FAR, PLANET, RADII, Sentence, TOP, TURN};
 
 /// The picture of one frame: what moves, how it comes and goes, and where the probe is now.
 pub fn describe_stage(pass: &Pass<'_>, instant: &Instant, seen_from_sun: bool) -> String {
     let (frame, speed) = if seen_from_sun {
         let words = "Sun frame: @ moves straight up at # km/s, the Sun is to the left";
-        let frame = Sentence::of(words, pass, &[(Quantity::PLANET_SPEED, Style::Hundredths)]);
+        let frame = Sentence::of(words, pass, &[PLANET]);
         (frame, instant.sun_speed_km_s)
     } else {
         let frame = Sentence::of("Planet frame: @ stands still", pass, &[]);
@@ -31,13 +27,6 @@ pub fn describe_stage(pass: &Pass<'_>, instant: &Instant, seen_from_sun: bool) -
 
 /// The velocity diagram: the planet's velocity plus the relative velocity is the velocity round the Sun.
 pub fn describe_diagram(pass: &Pass<'_>) -> String {
-    let [planet, far, before, after] = [
-        Quantity::PLANET_SPEED,
-        Quantity::V_INFINITY,
-        Quantity::SUN_SPEED_IN,
-        Quantity::SUN_SPEED_OUT,
-    ]
-    .map(|speed| (speed, Style::Hundredths));
     let words = if pass.flyby.strikes() {
         "Velocity diagram: the planet's velocity, # km/s upwards, plus the velocity relative to the planet, # km/s, makes \
          # km/s round the Sun before the pass; after that the probe has struck the planet."
@@ -46,7 +35,7 @@ pub fn describe_diagram(pass: &Pass<'_>) -> String {
          # km/s round the Sun before the pass; after the turn of # it makes # km/s. Both end points lie on the circle of \
          radius # km/s."
     };
-    Sentence::of(words, pass, &[planet, far, before, TURN, after, far]).to_string()
+    Sentence::of(words, pass, &[PLANET, FAR, BEFORE, TURN, AFTER, FAR]).to_string()
 }
 
 /// The speed record: two curves against time.
@@ -54,24 +43,14 @@ pub fn describe_record(pass: &Pass<'_>) -> String {
     let (words, speeds): (_, &[_]) = if pass.flyby.strikes() {
         (
             "Speed against time: relative to @ from # km/s, round the Sun from # km/s, up to the impact.",
-            &[Quantity::V_INFINITY, Quantity::SUN_SPEED_IN],
+            &[FAR, BEFORE],
         )
     } else {
         (
             "Speed against time: relative to @, a hump from # up to # at periapsis and back to # km/s; round the Sun, \
              from # to # km/s, which does not come back.",
-            &[
-                Quantity::V_INFINITY,
-                Quantity::PERIAPSIS_SPEED,
-                Quantity::V_INFINITY,
-                Quantity::SUN_SPEED_IN,
-                Quantity::SUN_SPEED_OUT,
-            ],
+            &[FAR, TOP, FAR, BEFORE, AFTER],
         )
     };
-    let speeds: Vec<_> = speeds
-        .iter()
-        .map(|&speed| (speed, Style::Hundredths))
-        .collect();
-    Sentence::of(words, pass, &speeds).to_string()
+    Sentence::of(words, pass, speeds).to_string()
 }

@@ -5,6 +5,20 @@ use std::fmt;
 use super::quantity::{Pass, Quantity};
 use super::value::{Style, Value};
 
+/// A number of a sentence before a pass fills it in: what it is and how it is rounded.
+pub(super) type Number = (Quantity, Style);
+
+pub(super) const FAR: Number = (Quantity::V_INFINITY, Style::Hundredths);
+pub(super) const FAR_AFTER: Number = (Quantity::RELATIVE_OUT, Style::Hundredths);
+pub(super) const TOP: Number = (Quantity::PERIAPSIS_SPEED, Style::Hundredths);
+pub(super) const STRIKE: Number = (Quantity::STRIKE_SPEED, Style::Hundredths);
+pub(super) const BEFORE: Number = (Quantity::SUN_SPEED_IN, Style::Hundredths);
+pub(super) const AFTER: Number = (Quantity::SUN_SPEED_OUT, Style::Hundredths);
+pub(super) const CHANGE: Number = (Quantity::SUN_SPEED_CHANGE, Style::Change);
+pub(super) const PLANET: Number = (Quantity::PLANET_SPEED, Style::Hundredths);
+pub(super) const TURN: Number = (Quantity::TURN, Style::Degrees);
+pub(super) const RADII: Number = (Quantity::PERIAPSIS_RADII, Style::Chosen);
+
 /// A piece of a sentence.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Piece {
@@ -25,9 +39,9 @@ impl Sentence {
     }
 
     /// A sentence from words in which `@` stands for the planet's name, and `#` for one number after the other.
-    pub(super) fn new(words: &str, pass: &Pass<'_>, numbers: impl Iterator<Item = Value>) -> Self {
+    pub(super) fn new(words: &str, pass: &Pass<'_>, numbers: Vec<Value>) -> Self {
         let words = with_name(words, pass.flyby.encounter.planet.name);
-        let mut numbers = numbers.map(Piece::Number);
+        let mut numbers = numbers.into_iter().map(Piece::Number);
         let mut pieces = Vec::new();
         for words in words.split('#') {
             if !pieces.is_empty() {
@@ -39,9 +53,9 @@ impl Sentence {
     }
 
     /// A sentence whose numbers are quantities of the pass, each in its style.
-    pub(super) fn of(words: &str, pass: &Pass<'_>, numbers: &[(Quantity, Style)]) -> Self {
-        let value = |&(quantity, style): &(Quantity, Style)| Value::of(quantity, pass, style, "");
-        Self::new(words, pass, numbers.iter().map(value))
+    pub(super) fn of(words: &str, pass: &Pass<'_>, numbers: &[Number]) -> Self {
+        let value = |&(quantity, style): &Number| Value::of(quantity, pass, style, "");
+        Self::new(words, pass, numbers.iter().map(value).collect())
     }
 }
 

@@ -3,7 +3,9 @@
 
 use super::number::{short, span};
 use super::quantity::{Pass, Quantity};
-use super::sentence::Sentence;
+use super::sentence::{
+    AFTER, BEFORE, CHANGE, FAR, FAR_AFTER, PLANET, RADII, STRIKE, Sentence, TURN,
+};
 use super::value::{Style, Value};
 use crate::physics::units::DEGREES_PER_RADIAN;
 use crate::physics::{Outcome, Side, ZoneKind};
@@ -13,19 +15,13 @@ const NO_CHANGE: f64 = 0.005;
 
 /// "Relative to Jupiter: 9.00 km/s in, 9.00 km/s out."
 pub fn planet_sentence(pass: &Pass<'_>) -> Sentence {
-    let (words, out) = if pass.flyby.strikes() {
-        (
-            "Relative to @: # km/s in; it strikes @ at # km/s and does not come out.",
-            Quantity::STRIKE_SPEED,
-        )
+    let (words, speeds) = if pass.flyby.strikes() {
+        let words = "Relative to @: # km/s in; it strikes @ at # km/s and does not come out.";
+        (words, &[FAR, STRIKE])
     } else {
-        (
-            "Relative to @: # km/s in, # km/s out.",
-            Quantity::RELATIVE_OUT,
-        )
+        ("Relative to @: # km/s in, # km/s out.", &[FAR, FAR_AFTER])
     };
-    let speeds = [Quantity::V_INFINITY, out].map(|speed| (speed, Style::Hundredths));
-    Sentence::of(words, pass, &speeds)
+    Sentence::of(words, pass, speeds)
 }
 
 /// "Round the Sun: 10.18 km/s in, 21.08 km/s out."
@@ -35,21 +31,16 @@ pub fn sun_sentence(pass: &Pass<'_>) -> Sentence {
     } else {
         "Round the Sun: # km/s in, # km/s out."
     };
-    let speeds = [Quantity::SUN_SPEED_IN, Quantity::SUN_SPEED_OUT];
-    Sentence::of(words, pass, &speeds.map(|speed| (speed, Style::Hundredths)))
+    Sentence::of(words, pass, &[BEFORE, AFTER])
 }
 
 /// How the planet itself moves in the Sun frame: "Jupiter moves at 13.06 km/s".
 pub fn motion_note(pass: &Pass<'_>) -> Sentence {
-    let speed = (Quantity::PLANET_SPEED, Style::Hundredths);
-    Sentence::of("@ moves at # km/s", pass, &[speed])
+    Sentence::of("@ moves at # km/s", pass, &[PLANET])
 }
 
 /// The reason, from where periapsis lies: gain behind, loss ahead, nothing on the flank; or what a strike means.
 pub fn why_sentence(pass: &Pass<'_>) -> Sentence {
-    const RADII: (Quantity, Style) = (Quantity::PERIAPSIS_RADII, Style::Chosen);
-    const TURN: (Quantity, Style) = (Quantity::TURN, Style::Degrees);
-    const CHANGE: (Quantity, Style) = (Quantity::SUN_SPEED_CHANGE, Style::Change);
     let hardly = pass.flyby.speed_change_km_s().abs() < NO_CHANGE;
     let (words, numbers): (_, &[_]) = match pass.flyby.side {
         _ if pass.flyby.strikes() => (
@@ -81,21 +72,24 @@ pub fn why_sentence(pass: &Pass<'_>) -> Sentence {
 /// What a real probe would meet, and how far the straight planet path is from the real one in the time shown, s. Empty
 /// when there is nothing to say.
 pub fn cautions(pass: &Pass<'_>, shown_s: f64) -> Vec<Sentence> {
-    let mut cautions = match pass.flyby.outcome {
-        Outcome::Strikes(strike) => {
-            let mut time = Value::of(Quantity::STRIKE_TIME, pass, Style::Hundredths, "");
-            time.text = span(strike.time_s);
-            let words = "The probe strikes @ # before it would have been closest.";
-            vec![Sentence::new(words, pass, [time].into_iter())]
+    let mut cautions = Vec::new();
+    if let Outcome::Strikes(strike) = pass.flyby.outcome {
+        let mut time = Value::of(Quantity::STRIKE_TIME, pass, Style::Hundredths, "");
+        time.text = span(strike.time_s);
+        let words = "The probe strikes @ # before it would have been closest.";
+        cautions.push(Sentence::new(words, pass, vec![time]));
+    } else {
+        let encounter = &pass.flyby.encounter;
+        for zone in encounter.planet.zones_at(encounter.periapsis_km) {
+            cautions.push(Sentence::of(zone_caution(zone.kind), pass, &[]));
         }
-        Outcome::Passes => zone_cautions(pass),
-    };
+    }
     cautions.extend(bend_caution(pass, shown_s));
     cautions
 }
 
-fn zone_cautions(pass: &Pass<'_>) -> Vec<Sentence> {
-    let words = |kind| match kind {
+fn zone_caution(kind: ZoneKind) -> &'static str {
+    match kind {
         ZoneKind::Atmosphere => {
             "This close, a real probe would meet the atmosphere of @; the model has no air."
         }
@@ -105,13 +99,7 @@ fn zone_cautions(pass: &Pass<'_>) -> Vec<Sentence> {
         ZoneKind::RadiationBelt => {
             "The closest point lies in the radiation belts of @; a real probe would need shielding."
         }
-    };
-    let encounter = &pass.flyby.encounter;
-    encounter
-        .planet
-        .zones_at(encounter.periapsis_km)
-        .map(|zone| Sentence::of(words(zone.kind), pass, &[]))
-        .collect()
+    }
 }
 
 /// The planet's path is drawn straight; this says by how much the real one would bend, where that is over a degree.
@@ -120,6 +108,6 @@ fn bend_caution(pass: &Pass<'_>, shown_s: f64) -> Option<Sentence> {
     let words = "In the time shown, the real path of @ would bend by # round the Sun; here it is drawn straight.";
     (bend > 1.0).then(|| {
         let value = Value::of_page("page.planet_bend_deg", bend, short(bend, 2) + "°");
-        Sentence::new(words, pass, [value].into_iter())
+        Sentence::new(words, pass, vec![value])
     })
 }

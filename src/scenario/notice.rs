@@ -108,12 +108,14 @@ fn try_default(field: Field) -> String {
     format!("; try {value}.")
 }
 
+/// The keys of some fields, as a list.
 fn keys(wanted: fn(Field) -> bool) -> String {
-    let keys: Vec<_> = Field::ALL
-        .into_iter()
-        .filter(|field| wanted(*field))
-        .map(|field| field.spec().key)
-        .collect();
+    let mut keys = Vec::new();
+    for field in Field::ALL {
+        if wanted(field) {
+            keys.push(field.spec().key);
+        }
+    }
     keys.join(", ")
 }
 

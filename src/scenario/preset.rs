@@ -27,7 +27,8 @@ impl Preset {
 
     /// The preset with this scenario, if there is one.
     pub fn of(scenario: &Scenario) -> Option<&'static Self> {
-        PRESETS.iter().find(|preset| preset.scenario() == *scenario)
+        let text = scenario.to_string();
+        PRESETS.iter().find(|preset| preset.text == text)
     }
 }
 
@@ -135,3 +136,16 @@ pub const PRESETS: [Preset; 11] = [
               both.",
     },
 ];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_preset_is_written_as_its_scenario_prints() {
+        for preset in &PRESETS {
+            let scenario = Scenario::read_strictly(preset.text).expect("a text without mistakes");
+            assert_eq!(Preset::of(&scenario), Some(preset));
+        }
+    }
+}

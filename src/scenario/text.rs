@@ -101,17 +101,15 @@ impl<'a> Reader<'a> {
 
     /// A custom planet needs all three numbers: without them the default planet stands in.
     fn finish(mut self) -> Reading {
-        let scenario = self.scenario;
-        let unread = |field: &Field| scenario.get(*field).is_some_and(f64::is_nan);
-        let unread: Vec<_> = Field::ALL.into_iter().filter(unread).collect();
-        for field in &unread {
-            // A number that is there but could not be used has its own notice already.
-            if !self.seen.contains(&field.spec().key) {
-                self.notices.push(Notice::Missing(*field));
+        let given = self.scenario;
+        for field in Field::ALL {
+            if given.get(field).is_some_and(f64::is_nan) {
+                self.scenario.set_planet(Scenario::default().planet());
+                // A number that is there but could not be used has its own notice already.
+                if !self.seen.contains(&field.spec().key) {
+                    self.notices.push(Notice::Missing(field));
+                }
             }
-        }
-        if !unread.is_empty() {
-            self.scenario.set_planet(Scenario::default().planet());
         }
         Reading {
             scenario: self.scenario,
