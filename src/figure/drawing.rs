@@ -23,11 +23,13 @@ impl Drawing {
     }
 
     /// A width that grows with the picture.
+    #[inline(never)] // Called from many places: a call is smaller than what it does. So is the next one.
     pub(super) fn width(&self, units: f64) -> f64 {
         units * self.letter / 13.0
     }
 
     /// A line's looks, its width growing with the picture.
+    #[inline(never)]
     pub(super) fn stroke(&self, role: Role, units: f64, dash: Dash) -> Stroke {
         Stroke {
             role,

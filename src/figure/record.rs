@@ -152,9 +152,11 @@ impl Record<'_> {
     /// A curve's name, near one of its points, the latest first.
     fn curve_name(&mut self, role: Role, text: &str) {
         let track = self.scene.track;
-        let mut points = self.points(&track.after, role);
-        points.reverse();
-        points.extend(self.points(&track.before, role));
+        let mut points = Vec::new();
+        for place in self.points(&track.after, role).iter().rev() {
+            points.push(*place);
+        }
+        points.append(&mut self.points(&track.before, role));
         let words = Words::bold(text, role, self.drawing.letter);
         self.drawing.place_near(&every(5, &points), words, true);
     }

@@ -123,15 +123,18 @@ impl Stage<'_> {
         let mut along = Vec::new();
         for (samples, dash) in [(&track.before, Dash::Dashed), (&track.after, Dash::Solid)] {
             let points: Vec<_> = samples.iter().map(|s| self.place_sample(s)).collect();
-            let start = along.len();
-            along.extend_from_slice(&points);
-            if dash == Dash::Solid {
-                along[start..].reverse();
+            for i in 0..points.len() {
+                let inwards = match dash {
+                    Dash::Solid => points[points.len() - 1 - i],
+                    _ => points[i],
+                };
+                if self.view.holds(inwards, 0.0) {
+                    along.push(inwards);
+                }
             }
             let stroke = self.drawing.stroke(self.role(), 2.2, dash);
             self.drawing.path(points, stroke);
         }
-        along.retain(|place| self.view.holds(*place, 0.0));
         every(6, &along)
     }
 
