@@ -71,15 +71,16 @@ pub fn round_significant(value: f64, digits: usize) -> f64 {
 /// The power of ten of the first digit of a number other than 0: 2 for 571.9, -2 for 0.0123.
 pub fn exponent(value: f64) -> i32 {
     let size = value.abs();
-    let guess = libm::floor(libm::log(size) * std::f64::consts::LOG10_E) as i32;
-    // The logarithm of a power of ten may come out a little too small or too large.
-    if size >= power_of_ten(guess + 1) {
-        guess + 1
-    } else if size < power_of_ten(guess) {
-        guess - 1
-    } else {
-        guess
+    let binary = (size.to_bits() >> 52) as i32 - 1023;
+    let mut power = (f64::from(binary) * std::f64::consts::LOG10_2).floor() as i32;
+    // The binary exponent alone may be one short; that of the very smallest numbers says nothing.
+    while size >= power_of_ten(power + 1) {
+        power += 1;
     }
+    while size < power_of_ten(power) {
+        power -= 1;
+    }
+    power
 }
 
 /// The first `digits` digits of a number other than 0 with a point after the first, and the power of ten that goes with

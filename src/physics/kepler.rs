@@ -143,7 +143,7 @@ fn asinh_roughly(alpha: f64, y: f64) -> f64 {
             / (1.0 + square * (0.593_5 + square * 0.042_05))
     } else {
         let s = (-alpha).sqrt();
-        libm::log(2.0 * s * y + 0.5 / (s * y)) / s
+        libm::log1p(2.0 * s * y + 0.5 / (s * y) - 1.0) / s
     }
 }
 

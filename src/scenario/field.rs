@@ -136,7 +136,7 @@ impl Spec {
         match self.scale {
             Scale::Linear => within(value, low, high),
             Scale::Logarithmic => {
-                let part = libm::log(value / low) / libm::log(high / low);
+                let part = logarithm(value / low) / logarithm(high / low);
                 THOUSANDTHS * within(part, 0.0, 1.0)
             }
         }
@@ -173,7 +173,12 @@ impl Spec {
 
 /// `base` to the power of `exponent`, to more digits than a slider's value has.
 fn power(base: f64, exponent: f64) -> f64 {
-    1.0 + libm::expm1(exponent * libm::log(base))
+    1.0 + libm::expm1(exponent * logarithm(base))
+}
+
+/// The natural logarithm. By `log1p`, as [`power`] is by `expm1`, because the physics needs those two anyway.
+fn logarithm(number: f64) -> f64 {
+    libm::log1p(number - 1.0)
 }
 
 /// Positions of a logarithmic slider.
