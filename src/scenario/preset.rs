@@ -37,7 +37,7 @@ pub const PRESETS: [Preset; 11] = [
     Preset {
         id: "gain",
         title: "A gain at Jupiter",
-        probe: "Tern, an invented comet chaser",
+        probe: "Tern, an invented comet chaser,",
         text: "v=1&planet=jupiter&v-infinity=9&approach=129&periapsis=8&aim=0",
         look: "Compare the two blue arrows of the velocity diagram, then the two green ones: the blue ones are equally long, \
                the green ones are not.",
@@ -47,7 +47,7 @@ pub const PRESETS: [Preset; 11] = [
     Preset {
         id: "loss",
         title: "The same approach, a loss",
-        probe: "Tern, an invented comet chaser",
+        probe: "Tern, an invented comet chaser,",
         text: "v=1&planet=jupiter&v-infinity=9&approach=129&periapsis=8&aim=180",
         look: "Watch the speed record: the blue hump is the same as for the gain, and the green curve now ends lower than it \
                began.",
@@ -57,7 +57,7 @@ pub const PRESETS: [Preset; 11] = [
     Preset {
         id: "leaves",
         title: "Out of the solar system",
-        probe: "Fulmar, an invented long-distance scout",
+        probe: "Fulmar, an invented long-distance scout,",
         text: "v=1&planet=saturn&v-infinity=8&approach=100&periapsis=3&aim=0",
         look: "Look at the farthest distance from the Sun: before the pass it is a number, after it there is none.",
         why: "Saturn turns the path until it points along Saturn's own motion, where the two speeds simply add up to more than \
@@ -66,7 +66,7 @@ pub const PRESETS: [Preset; 11] = [
     Preset {
         id: "sunward",
         title: "Down towards the Sun",
-        probe: "Petrel, an invented solar explorer",
+        probe: "Petrel, an invented solar explorer,",
         text: "v=1&planet=jupiter&v-infinity=12&approach=102&periapsis=8&aim=180",
         look: "Look at the green arrow after the pass: it has almost vanished, and the nearest distance to the Sun with it.",
         why: "The relative velocity ends up nearly opposite to Jupiter's and nearly as large, so little is left of their sum \
@@ -75,7 +75,7 @@ pub const PRESETS: [Preset; 11] = [
     Preset {
         id: "out-of-plane",
         title: "Out of the orbit plane",
-        probe: "Plover, an invented observer of the Sun's poles",
+        probe: "Plover, an invented observer of the Sun's poles,",
         text: "v=1&planet=jupiter&v-infinity=11&approach=110&periapsis=3&aim=90",
         look: "Look at the tilt of the orbit in the table: it goes from nothing to tens of degrees. The pictures show the pass \
                from north, so part of the path points out of the page.",
@@ -85,7 +85,7 @@ pub const PRESETS: [Preset; 11] = [
     Preset {
         id: "not-the-closest",
         title: "Closer is not better",
-        probe: "Dunlin, an invented asteroid mapper",
+        probe: "Dunlin, an invented asteroid mapper,",
         text: "v=1&planet=jupiter&v-infinity=5.64&approach=60&periapsis=55.7&aim=0",
         look: "Move the periapsis down to 1: the gain shrinks to nothing and turns into a loss of more than 3 km/s.",
         why: "At this distance the path turns just far enough to run along Jupiter's motion; a closer pass turns it too far, \
@@ -94,7 +94,7 @@ pub const PRESETS: [Preset; 11] = [
     Preset {
         id: "no-change",
         title: "A turn that changes no speed",
-        probe: "Godwit, an invented courier",
+        probe: "Godwit, an invented courier,",
         text: "v=1&planet=jupiter&v-infinity=13.31179130307133&approach=30&periapsis=10&aim=0",
         look: "Look at the two green arrows: they point in different directions and are equally long.",
         why: "The path turns by 60°, from 30° on one side of Jupiter's motion to 30° on the other, so the pull acts sideways \
@@ -103,7 +103,7 @@ pub const PRESETS: [Preset; 11] = [
     Preset {
         id: "strikes",
         title: "Aimed too close: it strikes",
-        probe: "Wigeon, an invented atmosphere probe",
+        probe: "Wigeon, an invented atmosphere probe,",
         text: "v=1&planet=jupiter&v-infinity=9&approach=129&periapsis=0.6&aim=0",
         look: "Look where the path ends: at the surface, although the probe was aimed well to the side of the planet.",
         why: "The pull bends the path inwards long before the probe arrives, so everything aimed inside the strike distance \
@@ -112,7 +112,7 @@ pub const PRESETS: [Preset; 11] = [
     Preset {
         id: "too-fast",
         title: "Too fast to be turned",
-        probe: "Siskin, an invented sprinter",
+        probe: "Siskin, an invented sprinter,",
         text: "v=1&planet=mars&v-infinity=40&approach=110&periapsis=1.1&aim=0",
         look: "Look at the turn angle: less than one degree, although the probe nearly grazes the planet.",
         why: "At 40 km/s the probe spends only minutes near Mars, and the pull of a small planet has no time to change so large \
@@ -121,7 +121,7 @@ pub const PRESETS: [Preset; 11] = [
     Preset {
         id: "inner",
         title: "A first push at Venus",
-        probe: "Curlew, an invented inner-planet surveyor",
+        probe: "Curlew, an invented inner-planet surveyor,",
         text: "v=1&planet=venus&v-infinity=6&approach=120&periapsis=1.1&aim=0",
         look: "Look at the change of speed: nearly 7 km/s from a planet with about a four-hundredth of Jupiter's mass.",
         why: "Venus is small, but it moves fast round the Sun and the probe comes slowly enough to be turned by 70° on a low pass.",
@@ -129,7 +129,7 @@ pub const PRESETS: [Preset; 11] = [
     Preset {
         id: "custom",
         title: "A planet of your own",
-        probe: "Knot, an invented traveller",
+        probe: "Knot, an invented traveller,",
         text: "v=1&planet=custom&gm=2500000&radius=15000&orbit=0.35&v-infinity=14&approach=120&periapsis=2&aim=0",
         look: "Change mass, size and distance of this invented planet and see which of them the gain depends on.",
         why: "The mass sets how far the path turns and the distance from the Sun sets how fast the planet moves; the gain needs \

@@ -32,22 +32,41 @@ pub(super) fn write(text: &str, new_entry: bool) {
     };
 }
 
-/// What a refused clipboard calls.
-pub(super) type Refused = Closure<dyn FnMut(JsValue)>;
+/// The field that shows the page's whole address, once a person has asked for it.
+pub(super) struct Link {
+    holder: Element,
+    field: HtmlInputElement,
+    /// What a refused clipboard calls: nothing is to be done then, the field is for copying by hand.
+    refused: Closure<dyn FnMut(JsValue)>,
+}
 
-/// Shows the page's whole address in a field and puts it on the clipboard where the browser allows that.
-///
-/// `refused` is called when the browser does not: there is nothing to do then, the field is for copying by hand.
-pub(super) fn share(root: &Element, refused: &Refused) -> Result<(), JsValue> {
-    let address = window().location().href()?;
-    let field: HtmlInputElement = find(root, "[data-part=link]")?;
-    set_hidden(&find(root, ".link")?, false);
-    field.set_value(&address);
-    field.select();
-    let navigator = window().navigator();
-    // Not there on pages without a secure origin.
-    if js_sys::Reflect::has(&navigator, &"clipboard".into())? {
-        let _ = navigator.clipboard().write_text(&address).catch(refused);
+impl Link {
+    pub(super) fn find(root: &Element) -> Result<Self, JsValue> {
+        Ok(Self {
+            holder: find(root, ".link")?,
+            field: find(root, "[data-part=link]")?,
+            refused: Closure::new(|_| {}),
+        })
     }
-    Ok(())
+
+    /// Shows the address and puts it on the clipboard where the browser allows that.
+    pub(super) fn share(&self) {
+        set_hidden(&self.holder, false);
+        self.renew();
+        self.field.select();
+        let navigator = window().navigator();
+        // Not there on pages without a secure origin.
+        if js_sys::Reflect::has(&navigator, &"clipboard".into()) == Ok(true) {
+            let _ = navigator
+                .clipboard()
+                .write_text(&self.field.value())
+                .catch(&self.refused);
+        }
+    }
+
+    /// Shows the address as it is now.
+    pub(super) fn renew(&self) {
+        self.field
+            .set_value(&window().location().href().unwrap_or_default());
+    }
 }

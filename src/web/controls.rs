@@ -21,6 +21,7 @@ pub(super) struct Controls {
     planet: HtmlSelectElement,
     presets: HtmlSelectElement,
     custom: Element,
+    published: Element,
     folded: Element,
     sides: [Side; 2],
 }
@@ -59,6 +60,7 @@ impl Controls {
             planet,
             presets,
             custom: find(root, "[data-slot=custom]")?,
+            published: find(root, "#planet-meaning")?,
             folded: find(root, "details.more")?,
             sides: [Side::find(root, 0)?, Side::find(root, 1)?],
         })
@@ -74,10 +76,9 @@ impl Controls {
             .and_then(|preset| PRESETS.iter().position(|known| known == preset));
         self.presets
             .set_value(&preset.map_or_else(String::new, |index| index.to_string()));
-        set_hidden(
-            &self.custom,
-            !matches!(scenario.planet(), PlanetChoice::Custom(_)),
-        );
+        let custom = matches!(scenario.planet(), PlanetChoice::Custom(_));
+        set_hidden(&self.custom, custom);
+        set_hidden(&self.published, !custom);
         for control in &self.fields {
             if let Some(value) = scenario.get(control.field) {
                 control.show(value, typing);
@@ -107,13 +108,7 @@ impl Controls {
     /// Shows or clears the message at a field.
     pub(super) fn show_error(&self, field: Field, message: Option<&str>) {
         if let Some(control) = self.fields.iter().find(|control| control.field == field) {
-            set_text(&control.error, message.unwrap_or_default());
-            set_hidden(&control.error, message.is_none());
-            set_attribute(
-                &control.number,
-                "aria-invalid",
-                if message.is_some() { "true" } else { "false" },
-            );
+            control.show_error(message);
         }
     }
 }
@@ -137,6 +132,7 @@ impl FieldControl {
         };
         if !own(&self.number) && self.number.value() != text {
             self.number.set_value(&text);
+            self.show_error(None);
         }
         if !own(&self.slider) {
             self.slider
@@ -147,6 +143,13 @@ impl FieldControl {
             "aria-valuetext",
             &format!("{text} {}", spec.unit),
         );
+    }
+
+    fn show_error(&self, message: Option<&str>) {
+        set_text(&self.error, message.unwrap_or_default());
+        set_hidden(&self.error, message.is_none());
+        let invalid = if message.is_some() { "true" } else { "false" };
+        set_attribute(&self.number, "aria-invalid", invalid);
     }
 }
 

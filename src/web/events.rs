@@ -8,6 +8,7 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::*;
 use web_sys::{
     Element, Event, EventTarget, HtmlInputElement, HtmlSelectElement, PointerEvent, ResizeObserver,
+    ResizeObserverBoxOptions, ResizeObserverOptions,
 };
 
 use super::dom::{document, set_attribute, window};
@@ -38,8 +39,11 @@ pub(super) fn watch_sizes(page: &Rc<RefCell<Page>>) -> Result<SizeObserver, JsVa
     let weak = Rc::downgrade(page);
     let callback = Closure::<dyn FnMut()>::new(move || with(&weak, Page::redraw));
     let observer = ResizeObserver::new(callback.as_ref().unchecked_ref())?;
+    // Device pixels, so that another zoom or another screen counts too.
+    let options = ResizeObserverOptions::new();
+    options.set_box(ResizeObserverBoxOptions::DevicePixelContentBox);
     for canvas in &page.borrow().parts.canvases {
-        observer.observe(&canvas.element);
+        observer.observe_with_options(&canvas.element, &options);
     }
     Ok(SizeObserver {
         observer,
@@ -68,13 +72,14 @@ pub(super) fn listen(page: &Rc<RefCell<Page>>) -> Result<Vec<Listener>, JsValue>
         on(&stage, "pointermove", on_pointer_move)?,
         on(&stage, "pointerup", on_pointer_up)?,
         on(&stage, "pointercancel", on_pointer_up)?,
+        on(&stage, "touchstart", keep_from_scrolling)?,
         on(&window(), "popstate", |page, _| page.follow_address())?,
         on(&window(), "hashchange", |page, _| page.follow_address())?,
     ];
     for query in [
         "(prefers-color-scheme: dark)",
         "(forced-colors: active)",
-        "(prefers-contrast: more)",
+        "print",
     ] {
         if let Some(list) = window().match_media(query)? {
             listeners.push(on(&list, "change", |page, _| page.restyle())?);
@@ -249,6 +254,13 @@ fn on_pointer_down(page: &mut Page, event: &Event) {
             .set_pointer_capture(pointer.pointer_id());
         event.prevent_default();
         page.apply(Input::Grab(grip, at, sizes));
+    }
+}
+
+/// A finger that holds a handle must not scroll the page; any other may.
+fn keep_from_scrolling(page: &mut Page, event: &Event) {
+    if page.sandbox.is_dragging() {
+        event.prevent_default();
     }
 }
 

@@ -6,7 +6,7 @@ use std::rc::{Rc, Weak};
 use wasm_bindgen::prelude::*;
 use web_sys::Element;
 
-use super::address;
+use super::address::{self, Link};
 use super::canvas::Canvas;
 use super::controls::Controls;
 use super::dom::{document, find, set_attribute, set_hidden};
@@ -49,7 +49,6 @@ pub(super) struct Page {
     frame: Frame,
     settle: Delay,
     save: Delay,
-    clipboard_refused: address::Refused,
     last_frame_ms: Option<f64>,
     calm_s: f64,
 }
@@ -61,6 +60,7 @@ pub(super) struct Parts {
     pub(super) controls: Controls,
     pub(super) playback: Playback,
     readout: Readout,
+    link: Link,
     palette: Palette,
 }
 
@@ -77,6 +77,7 @@ impl Parts {
             controls: Controls::build(root)?,
             playback: Playback::find(root)?,
             readout: Readout::find(root)?,
+            link: Link::find(root)?,
             palette: Palette::read(root)?,
         })
     }
@@ -116,7 +117,6 @@ impl Page {
             frame: Frame::new(move |now| with(&frame, |page| page.on_frame(now))),
             settle: Delay::new(SETTLED_MS, move || with(&settle, Page::on_settled)),
             save: Delay::new(SAVE_MS, move || with(&save, Page::on_save)),
-            clipboard_refused: Closure::new(|_| {}),
             last_frame_ms: None,
             calm_s: 0.0,
         }
@@ -162,6 +162,8 @@ impl Page {
         self.apply(Input::Clock(Change::Pace(pace)));
         self.parts.readout.show_notices(self.sandbox.notices());
         self.parts.controls.unfold_if_used(&self.sandbox);
+        // Whatever is being typed belongs to the scenario that was shown before.
+        self.parts.controls.show(&self.sandbox, None);
     }
 
     /// Opens the scenario of the address, unless it is the one shown.
@@ -178,11 +180,13 @@ impl Page {
         address::write(&self.sandbox.scenario().to_string(), true);
     }
 
+    /// Shows the link to these settings.
     pub(super) fn share(&mut self) {
         self.on_save();
-        if address::share(&self.root, &self.clipboard_refused).is_ok() {
-            self.parts.readout.say_only("The link to these settings is in the field, and copied where the browser allows it.");
-        }
+        self.parts.link.share();
+        let said =
+            "The link to these settings is in the field, and copied where the browser allows it.";
+        self.parts.readout.say_only(said);
     }
 
     /// The sizes that the pictures have on the page.
@@ -235,7 +239,7 @@ impl Page {
                 self.parts
                     .readout
                     .show_refusal(&crate::report::refusal(&refusal));
-                mark_state(&self.root, "refused");
+                self.mark("refused");
             }
         }
     }
@@ -247,6 +251,7 @@ impl Page {
             playback,
             readout,
             palette,
+            link: _,
         } = &mut self.parts;
         let all = [
             &pictures.planet_frame,
@@ -260,7 +265,13 @@ impl Page {
         controls.show_sides(panel);
         playback.show(&self.sandbox, panel);
         readout.show(panel);
-        mark_state(&self.root, "shown");
+        self.mark("shown");
+    }
+
+    /// Marks whether a pass is shown or refused: what is refused cannot be played and its pictures are dimmed.
+    fn mark(&self, state: &str) {
+        set_attribute(&self.root, "data-state", state);
+        self.parts.playback.allow(state == "shown");
     }
 
     fn on_settled(&mut self) {
@@ -273,12 +284,8 @@ impl Page {
     fn on_save(&mut self) {
         self.save.done();
         address::write(&self.sandbox.scenario().to_string(), false);
+        self.parts.link.renew();
     }
-}
-
-/// Marks on the root whether a pass is shown or refused; the style sheet dims the pictures of a refused one.
-fn mark_state(root: &Element, state: &str) {
-    set_attribute(root, "data-state", state);
 }
 
 /// The field that an input gives a value to.

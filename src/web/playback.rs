@@ -13,6 +13,7 @@ const POSITIONS: f64 = 1000.0;
 
 /// Play, step, scrub and pace.
 pub(super) struct Playback {
+    section: Element,
     play: Element,
     scrub: HtmlInputElement,
     moment: Element,
@@ -24,6 +25,7 @@ pub(super) struct Playback {
 impl Playback {
     pub(super) fn find(root: &Element) -> Result<Self, JsValue> {
         Ok(Self {
+            section: find(root, ".play")?,
             play: find(root, "[data-action=play]")?,
             scrub: find(root, "[data-action=scrub]")?,
             moment: find(root, "[data-text=moment]")?,
@@ -31,6 +33,16 @@ impl Playback {
             law: find(root, "[data-action=law]")?,
             whole: find(root, "[data-action=whole]")?,
         })
+    }
+
+    /// Whether there is something to play.
+    pub(super) fn allow(&self, allowed: bool) {
+        if allowed {
+            // Taking away what is not there cannot fail.
+            let _ = self.section.remove_attribute("inert");
+        } else {
+            set_attribute(&self.section, "inert", "");
+        }
     }
 
     pub(super) fn show(&self, sandbox: &Sandbox, panel: &Panel) {

@@ -77,7 +77,7 @@ impl Readout {
         self.put("cautions", list(panel.cautions.iter().map(sentence)));
         set_text(
             &self.title,
-            &[self.probe, ", passes ", panel.planet].concat(),
+            &[self.probe, " passes ", panel.planet].concat(),
         );
         self.put("planet-note", [panel.planet, " stands still"].concat());
         self.put("sun-note", sentence(&panel.motion_note));
