@@ -1,12 +1,15 @@
 //! The JavaScript side of the core: generated in this process, so that nothing has to be installed.
 
+use std::cmp::Reverse;
 use std::env;
+use std::fmt::Display;
 use std::fs;
+use std::mem;
 use std::path::{Path, PathBuf};
 use std::process;
 use std::time::SystemTime;
 
-use wasm_bindgen_cli_support::Bindgen;
+use wasm_bindgen_cli_support::{Bindgen, Output};
 
 use super::output::progress;
 use super::{Failure, Project};
@@ -63,8 +66,46 @@ fn generate(core: &Path, folder: &Path) -> Result<(), Failure> {
         .omit_default_module_path(false)
         .remove_name_section(true)
         .remove_producers_section(true);
-    let result = bindgen
+    let mut output = bindgen
         .web(true)
-        .and_then(|bindgen| bindgen.generate(folder));
-    result.map_err(|error| Failure::Bindings(format!("{error:#}").replace('\n', " ")))
+        .and_then(Bindgen::generate_output)
+        .map_err(failed)?;
+    let names = shorten_names(&mut output);
+    output.emit(folder).map_err(failed)?;
+    let script = folder.join(FILES[0]);
+    let mut text = fs::read_to_string(&script).map_err(Failure::file("read", &script))?;
+    for (long, short) in names {
+        text = text.replace(&long, &short);
+    }
+    fs::write(&script, text).map_err(Failure::file("write", &script))
+}
+
+fn failed(error: impl Display) -> Failure {
+    Failure::Bindings(format!("{error:#}").replace('\n', " "))
+}
+
+/// Gives what the core imports, and its exports that end in a hash, short names, and says which. The long ones, which no
+/// compression can shorten, are a twentieth of the download. They can be replaced in the script as they are, because they
+/// stand in it for nothing else.
+fn shorten_names(output: &mut Output) -> Vec<(String, String)> {
+    let module = output.wasm_mut();
+    let imports = module.imports.iter_mut().map(|import| &mut import.name);
+    let mut names = shorten("i", imports);
+    let exports = module.exports.iter_mut().map(|export| &mut export.name);
+    names.extend(shorten(
+        "e",
+        exports.filter(|name| name.contains("closures")),
+    ));
+    // The longest first, so that no name is replaced inside another.
+    names.sort_by_key(|(long, _)| Reverse(long.len()));
+    names
+}
+
+/// Puts a letter and a number in the place of each name.
+fn shorten<'a>(letter: &str, names: impl Iterator<Item = &'a mut String>) -> Vec<(String, String)> {
+    let names = names.enumerate().map(|(index, name)| {
+        let short = format!("{letter}{index}");
+        (mem::replace(name, short.clone()), short)
+    });
+    names.collect()
 }

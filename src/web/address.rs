@@ -11,7 +11,7 @@ pub(super) fn read() -> String {
     window()
         .location()
         .hash()
-        .map(|hash| hash.trim_start_matches('#').to_owned())
+        .map(|hash| hash.replace('#', ""))
         .unwrap_or_default()
 }
 
@@ -41,12 +41,12 @@ pub(super) struct Link {
 }
 
 impl Link {
-    pub(super) fn find(root: &Element) -> Result<Self, JsValue> {
-        Ok(Self {
-            holder: find(root, ".link")?,
-            field: find(root, "[data-part=link]")?,
+    pub(super) fn find(root: &Element) -> Self {
+        Self {
+            holder: find(root, ".link"),
+            field: find(root, "[data-part=link]"),
             refused: Closure::new(|_| {}),
-        })
+        }
     }
 
     /// Shows the address and puts it on the clipboard where the browser allows that.

@@ -2,7 +2,7 @@
 
 use glam::DVec2;
 use js_sys::Array;
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::JsCast;
 use web_sys::{CanvasRenderingContext2d, Element, HtmlCanvasElement};
 
 use super::dom::{find, window};
@@ -18,13 +18,15 @@ pub(super) struct Canvas {
 
 impl Canvas {
     /// The canvas of the figure that carries `data-picture="name"`.
-    pub(super) fn find(root: &Element, name: &str) -> Result<Self, JsValue> {
-        let element: HtmlCanvasElement = find(root, &format!("[data-picture={name}] canvas"))?;
+    pub(super) fn find(root: &Element, name: &str) -> Self {
+        let element: HtmlCanvasElement = find(root, &format!("[data-picture={name}] canvas"));
         let pen = element
-            .get_context("2d")?
+            .get_context("2d")
+            .ok()
+            .flatten()
             .and_then(|pen| pen.dyn_into().ok())
-            .ok_or_else(|| JsValue::from_str("This browser cannot draw on a canvas."))?;
-        Ok(Self { element, pen })
+            .expect("this browser draws on a canvas");
+        Self { element, pen }
     }
 
     /// The size on the page, CSS pixels; at least 1 by 1, so that a hidden canvas divides by nothing.
@@ -115,8 +117,9 @@ impl Brush<'_> {
 
     fn set_dash(&self, stroke: &Stroke) {
         let lengths = Array::new();
-        for length in stroke.dash_lengths().into_iter().flatten() {
-            lengths.push(&JsValue::from_f64(length));
+        if let Some([dash, gap]) = stroke.dash_lengths() {
+            lengths.push(&dash.into());
+            lengths.push(&gap.into());
         }
         self.pen
             .set_line_dash(&lengths)

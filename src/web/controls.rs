@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::dom::{escaped, find, set_attribute, set_hidden, set_text};
@@ -17,7 +17,7 @@ const FOLDED: [Field; 3] = [Field::Aim, Field::Crank, Field::ProbeMass];
 
 /// The controls of all fields, the planet and the side.
 pub(super) struct Controls {
-    fields: Vec<FieldControl>,
+    fields: [FieldControl; Field::ALL.len()],
     planet: HtmlSelectElement,
     presets: HtmlSelectElement,
     custom: Element,
@@ -40,30 +40,27 @@ struct Side {
 
 impl Controls {
     /// Fills the page's control slots and remembers what is in them.
-    pub(super) fn build(root: &Element) -> Result<Self, JsValue> {
+    pub(super) fn build(root: &Element) -> Self {
         for (slot, fields) in [("first", &FIRST), ("custom", &CUSTOM), ("folded", &FOLDED)] {
             let markup: String = fields
                 .iter()
                 .map(|field| field_markup(field.spec()))
                 .collect();
-            find::<Element>(root, &format!("[data-slot={slot}]"))?.set_inner_html(&markup);
+            find::<Element>(root, &format!("[data-slot={slot}]")).set_inner_html(&markup);
         }
-        let planet: HtmlSelectElement = find(root, "[data-action=planet]")?;
+        let planet: HtmlSelectElement = find(root, "[data-action=planet]");
         planet.set_inner_html(&planet_options());
-        let presets: HtmlSelectElement = find(root, "[data-action=preset]")?;
+        let presets: HtmlSelectElement = find(root, "[data-action=preset]");
         presets.set_inner_html(&preset_options());
-        Ok(Self {
-            fields: Field::ALL
-                .into_iter()
-                .map(|field| FieldControl::find(root, field))
-                .collect::<Result<_, _>>()?,
+        Self {
+            fields: Field::ALL.map(|field| FieldControl::find(root, field)),
             planet,
             presets,
-            custom: find(root, "[data-slot=custom]")?,
-            published: find(root, "#planet-meaning")?,
-            folded: find(root, "details.more")?,
-            sides: [Side::find(root, 0)?, Side::find(root, 1)?],
-        })
+            custom: find(root, "[data-slot=custom]"),
+            published: find(root, "#planet-meaning"),
+            folded: find(root, "details.more"),
+            sides: [Side::find(root, 0), Side::find(root, 1)],
+        }
     }
 
     /// Shows the sandbox's settings. `typing` is the element that has the focus: a number field that is being typed in
@@ -71,14 +68,11 @@ impl Controls {
     pub(super) fn show(&self, sandbox: &Sandbox, typing: Option<&Element>) {
         let scenario = sandbox.scenario();
         self.planet.set_value(scenario.planet().key());
-        let preset = sandbox
-            .preset()
-            .and_then(|preset| PRESETS.iter().position(|known| known == preset));
-        self.presets
-            .set_value(&preset.map_or_else(String::new, |index| index.to_string()));
+        let preset = sandbox.preset().map_or("", |preset| preset.id);
+        self.presets.set_value(preset);
         let custom = matches!(scenario.planet(), PlanetChoice::Custom(_));
-        set_hidden(&self.custom, custom);
-        set_hidden(&self.published, !custom);
+        set_hidden(&self.custom, !custom);
+        set_hidden(&self.published, custom);
         for control in &self.fields {
             if let Some(value) = scenario.get(control.field) {
                 control.show(value, typing);
@@ -114,14 +108,14 @@ impl Controls {
 }
 
 impl FieldControl {
-    fn find(root: &Element, field: Field) -> Result<Self, JsValue> {
+    fn find(root: &Element, field: Field) -> Self {
         let part = |name: &str| format!("[data-field={}] [data-part={name}]", field.spec().key);
-        Ok(Self {
+        Self {
             field,
-            slider: find(root, &part("slider"))?,
-            number: find(root, &part("number"))?,
-            error: find(root, &part("error"))?,
-        })
+            slider: find(root, &part("slider")),
+            number: find(root, &part("number")),
+            error: find(root, &part("error")),
+        }
     }
 
     fn show(&self, value: f64, typing: Option<&Element>) {
@@ -154,12 +148,12 @@ impl FieldControl {
 }
 
 impl Side {
-    fn find(root: &Element, index: usize) -> Result<Self, JsValue> {
+    fn find(root: &Element, index: usize) -> Self {
         let choice = format!("[data-side=\"{index}\"]");
-        Ok(Self {
-            button: find(root, &format!("{choice} input"))?,
-            label: find(root, &format!("{choice} span"))?,
-        })
+        Self {
+            button: find(root, &format!("{choice} input")),
+            label: find(root, &format!("{choice} span")),
+        }
     }
 
     fn show(&self, choice: &SideChoice) {
@@ -244,10 +238,11 @@ fn planet_options() -> String {
 
 fn preset_options() -> String {
     let mut options = String::from("<option value=\"\" disabled>Your own settings</option>");
-    for (index, preset) in PRESETS.iter().enumerate() {
+    for preset in &PRESETS {
         let _ = write!(
             options,
-            "<option value=\"{index}\">{}</option>",
+            "<option value=\"{}\">{}</option>",
+            preset.id,
             escaped(preset.title)
         );
     }

@@ -1,6 +1,6 @@
 //! Short names for what the browser always has, and look-ups that say what is missing.
 
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::JsCast;
 use web_sys::{Document, Element, HtmlElement, Window};
 
 pub(super) fn window() -> Window {
@@ -12,16 +12,18 @@ pub(super) fn document() -> Document {
 }
 
 /// The first element below `root` that a selector finds, as the type asked for.
-pub(super) fn find<T: JsCast>(root: &Element, selector: &str) -> Result<T, JsValue> {
-    let found = root
-        .query_selector(selector)?
-        .and_then(|element| element.dyn_into().ok());
-    found.ok_or_else(|| missing(selector))
+///
+/// # Panics
+/// When there is none: the page and the core do not belong together.
+pub(super) fn find<T: JsCast>(root: &Element, selector: &str) -> T {
+    let found = root.query_selector(selector).ok().flatten();
+    found
+        .and_then(|element| element.dyn_into().ok())
+        .unwrap_or_else(|| missing(selector))
 }
 
-/// What to say of an element that is not there.
-fn missing(selector: &str) -> JsValue {
-    JsValue::from_str(&["The page has no ", selector, " of the right kind."].concat())
+fn missing(selector: &str) -> ! {
+    panic!("the page has no {selector} of the right kind")
 }
 
 /// Sets an element's text if it is another one; writing the same text again would disturb selections and readers.

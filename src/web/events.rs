@@ -15,7 +15,7 @@ use super::dom::{document, set_attribute, window};
 use super::listener::Listener;
 use super::page::{Page, PageRef, with};
 use crate::sandbox::{Change, Input};
-use crate::scenario::Field;
+use crate::scenario::{Field, PRESETS};
 
 /// How far from a handle, CSS pixels, a press still takes hold of it.
 const REACH: f64 = 22.0;
@@ -150,7 +150,7 @@ fn on_list(page: &mut Page, action: &str, value: &str) {
     match action {
         "planet" => page.apply(Input::Planet(value.to_owned())),
         "preset" => {
-            if let Ok(index) = value.parse() {
+            if let Some(index) = PRESETS.iter().position(|preset| preset.id == value) {
                 page.apply(Input::Preset(index));
                 page.opened();
                 page.save_as_new();

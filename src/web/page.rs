@@ -65,32 +65,24 @@ pub(super) struct Parts {
 }
 
 impl Parts {
-    fn find(root: &Element) -> Result<Self, JsValue> {
-        let canvas = |name| Canvas::find(root, name);
-        Ok(Self {
-            canvases: [
-                canvas("planet")?,
-                canvas("sun")?,
-                canvas("diagram")?,
-                canvas("record")?,
-            ],
-            controls: Controls::build(root)?,
-            playback: Playback::find(root)?,
-            readout: Readout::find(root)?,
-            link: Link::find(root)?,
-            palette: Palette::read(root)?,
-        })
+    fn find(root: &Element) -> Self {
+        Self {
+            canvases: ["planet", "sun", "diagram", "record"].map(|name| Canvas::find(root, name)),
+            controls: Controls::build(root),
+            playback: Playback::find(root),
+            readout: Readout::find(root),
+            link: Link::find(root),
+            palette: Palette::read(root),
+        }
     }
 }
 
 /// Opens the page with the scenario of its address.
 pub(super) fn open() -> Result<(), JsValue> {
-    let root: Element = find(
-        &document().document_element().ok_or("The page is empty.")?,
-        "#app",
-    )?;
+    let html = document().document_element().ok_or("The page is empty.")?;
+    let root: Element = find(&html, "#app");
     set_hidden(&root, false);
-    let parts = Parts::find(&root)?;
+    let parts = Parts::find(&root);
     let page = Rc::new_cyclic(|page| RefCell::new(Page::new(root, parts, page)));
     let listeners = events::listen(&page)?;
     let observer = events::watch_sizes(&page)?;
@@ -147,9 +139,7 @@ impl Page {
 
     /// Another theme, contrast or palette is in force.
     pub(super) fn restyle(&mut self) {
-        if let Ok(palette) = Palette::read(&self.root) {
-            self.parts.palette = palette;
-        }
+        self.parts.palette = Palette::read(&self.root);
         self.redraw();
     }
 

@@ -1,6 +1,5 @@
 //! The colour of each role as the page's style sheet has it now: theme, forced colours and author's overrides included.
 
-use wasm_bindgen::JsValue;
 use web_sys::Element;
 
 use super::dom::window;
@@ -11,17 +10,20 @@ pub(super) struct Palette([String; Role::ALL.len()]);
 
 impl Palette {
     /// Reads the custom properties that an element sees; one that is not set has the light theme's colour.
-    pub(super) fn read(element: &Element) -> Result<Self, JsValue> {
-        let style = window().get_computed_style(element)?;
+    pub(super) fn read(element: &Element) -> Self {
+        let style = window().get_computed_style(element).ok().flatten();
         let value = |role| {
             let own = style
                 .as_ref()
-                .and_then(|style| style.get_property_value(css_name(role)).ok());
-            own.map(|text| text.trim().to_owned())
-                .filter(|text| !text.is_empty())
-                .unwrap_or_else(|| color(Theme::Light, role).to_owned())
+                .and_then(|style| style.get_property_value(css_name(role)).ok())
+                .unwrap_or_default();
+            if own.is_empty() {
+                color(Theme::Light, role).into()
+            } else {
+                own
+            }
         };
-        Ok(Self(Role::ALL.map(value)))
+        Self(Role::ALL.map(value))
     }
 
     pub(super) fn get(&self, role: Role) -> &str {

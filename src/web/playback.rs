@@ -1,6 +1,5 @@
 //! The row of playing controls.
 
-use wasm_bindgen::JsValue;
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::dom::{find, set_attribute, set_text};
@@ -23,16 +22,16 @@ pub(super) struct Playback {
 }
 
 impl Playback {
-    pub(super) fn find(root: &Element) -> Result<Self, JsValue> {
-        Ok(Self {
-            section: find(root, ".play")?,
-            play: find(root, "[data-action=play]")?,
-            scrub: find(root, "[data-action=scrub]")?,
-            moment: find(root, "[data-text=moment]")?,
-            rate: find(root, "[data-text=rate]")?,
-            law: find(root, "[data-action=law]")?,
-            whole: find(root, "[data-action=whole]")?,
-        })
+    pub(super) fn find(root: &Element) -> Self {
+        Self {
+            section: find(root, ".play"),
+            play: find(root, "[data-action=play]"),
+            scrub: find(root, "[data-action=scrub]"),
+            moment: find(root, "[data-text=moment]"),
+            rate: find(root, "[data-text=rate]"),
+            law: find(root, "[data-action=law]"),
+            whole: find(root, "[data-action=whole]"),
+        }
     }
 
     /// Whether there is something to play.

@@ -1,6 +1,5 @@
 //! The numbers and sentences on the page, each number with its path and its unrounded value.
 
-use wasm_bindgen::JsValue;
 use web_sys::Element;
 
 use super::dom::{escaped, find, set_attribute, set_text};
@@ -11,7 +10,7 @@ use crate::scenario::Notice;
 
 /// The places that show numbers and sentences.
 pub(super) struct Readout {
-    slots: Vec<Slot>,
+    slots: [Slot; SLOTS.len()],
     rows: Table,
     facts: Table,
     now: Table,
@@ -42,31 +41,24 @@ const SLOTS: [&str; 8] = [
 ];
 
 impl Readout {
-    pub(super) fn find(root: &Element) -> Result<Self, JsValue> {
+    pub(super) fn find(root: &Element) -> Self {
         let named = |name: &str| find::<Element>(root, &format!("[data-text={name}]"));
-        let slot = |name| {
-            named(name).map(|element| Slot {
-                name,
-                element,
-                shown: String::new(),
-            })
+        let slot = |name| Slot {
+            name,
+            element: named(name),
+            shown: String::new(),
         };
         let picture = |name: &str| find(root, &format!("[data-picture={name}] canvas"));
-        Ok(Self {
-            slots: SLOTS.into_iter().map(slot).collect::<Result<_, _>>()?,
-            rows: Table::new(named("rows")?),
-            facts: Table::new(named("facts")?),
-            now: Table::new(named("now")?),
-            title: named("title")?,
+        Self {
+            slots: SLOTS.map(slot),
+            rows: Table::new(named("rows")),
+            facts: Table::new(named("facts")),
+            now: Table::new(named("now")),
+            title: named("title"),
             probe: "",
-            spoken: named("spoken")?,
-            pictures: [
-                picture("planet")?,
-                picture("sun")?,
-                picture("diagram")?,
-                picture("record")?,
-            ],
-        })
+            spoken: named("spoken"),
+            pictures: ["planet", "sun", "diagram", "record"].map(picture),
+        }
     }
 
     /// Shows the panel of a moment.
@@ -74,7 +66,8 @@ impl Readout {
         self.put("planet-sentence", sentence(&panel.planet_sentence));
         self.put("sun-sentence", sentence(&panel.sun_sentence));
         self.put("why", sentence(&panel.why));
-        self.put("cautions", list(panel.cautions.iter().map(sentence)));
+        let cautions: Vec<_> = panel.cautions.iter().map(sentence).collect();
+        self.put("cautions", list(&cautions));
         set_text(
             &self.title,
             &[self.probe, " passes ", panel.planet].concat(),
@@ -109,7 +102,11 @@ impl Readout {
 
     /// Shows what the link had that could not be used.
     pub(super) fn show_notices(&mut self, notices: &[Notice]) {
-        let items = list(notices.iter().map(|notice| escaped(&notice.to_string())));
+        let items: Vec<_> = notices
+            .iter()
+            .map(|notice| escaped(&notice.to_string()))
+            .collect();
+        let items = list(&items);
         let markup = if items.is_empty() {
             items
         } else {
@@ -162,23 +159,32 @@ impl Readout {
     }
 }
 
-fn list(items: impl Iterator<Item = String>) -> String {
-    items.fold(String::new(), |list, item| list + "<li>" + &item + "</li>")
+/// Items of a list, from the markup of each.
+fn list(items: &[String]) -> String {
+    let mut markup = String::new();
+    for item in items {
+        markup += &["<li>", item, "</li>"].concat();
+    }
+    markup
 }
 
 fn sentence(sentence: &Sentence) -> String {
-    sentence
-        .pieces()
-        .iter()
-        .fold(String::new(), |markup, piece| match piece {
-            Piece::Words(words) => markup + &escaped(words),
+    let mut markup = String::new();
+    for piece in sentence.pieces() {
+        match piece {
+            Piece::Words(words) => markup += &escaped(words),
             Piece::Number(value) => {
-                markup
-                    + "<span class=\"number\" "
-                    + &attributes(value)
-                    + ">"
-                    + &escaped(&value.text)
-                    + "</span>"
+                let (attributes, text) = (attributes(value), escaped(&value.text));
+                markup += &[
+                    "<span class=\"number\" ",
+                    &attributes,
+                    ">",
+                    &text,
+                    "</span>",
+                ]
+                .concat();
             }
-        })
+        }
+    }
+    markup
 }

@@ -15,6 +15,10 @@ pub(super) struct Table {
     cells: Vec<Element>,
 }
 
+const CELL: &str = "</dt><dd><span class=\"number\" data-cell></span> ";
+const CELLS: &str =
+    "</th><td data-cell></td><td data-cell></td><td data-cell></td><td class=\"unit\">";
+
 impl Table {
     pub(super) fn new(element: Element) -> Self {
         Self {
@@ -26,26 +30,29 @@ impl Table {
 
     /// Shows the before / after / change rows.
     pub(super) fn show_rows(&mut self, rows: &[Row]) {
-        let lines = rows.iter().fold(String::new(), |lines, row| {
-            const CELLS: &str =
-                "</th><td data-cell></td><td data-cell></td><td data-cell></td><td class=\"unit\">";
-            lines
-                + "<tr><th scope=\"row\">"
-                + &term(&row.label, row.meaning)
-                + CELLS
-                + row.unit
-                + "</td></tr>"
-        });
+        let mut lines = String::new();
+        for row in rows {
+            let label = term(&row.label, row.meaning);
+            lines += &[
+                "<tr><th scope=\"row\">",
+                &label,
+                CELLS,
+                row.unit,
+                "</td></tr>",
+            ]
+            .concat();
+        }
         self.set_lines(lines);
         self.set_cells(rows.iter().flat_map(|row| &row.cells));
     }
 
     /// Shows a list of labelled values.
     pub(super) fn show_facts(&mut self, facts: &[Fact]) {
-        let lines = facts.iter().fold(String::new(), |lines, fact| {
-            const CELL: &str = "</dt><dd><span class=\"number\" data-cell></span> ";
-            lines + "<div><dt>" + &term(fact.label, fact.meaning) + CELL + fact.unit + "</dd></div>"
-        });
+        let mut lines = String::new();
+        for fact in facts {
+            let label = term(fact.label, fact.meaning);
+            lines += &["<div><dt>", &label, CELL, fact.unit, "</dd></div>"].concat();
+        }
         self.set_lines(lines);
         self.set_cells(facts.iter().map(|fact| &fact.value));
     }
