@@ -2,8 +2,9 @@
 
 use glam::DVec2;
 use two_frames::figure::{Head, Picture, Role, Shaft};
+use two_frames::scenario::PRESETS;
 
-use crate::common::{arrows, planet, probe};
+use crate::common::{Moment, arrows, parts, planet, probe, sandbox, sizes};
 use crate::own::{Own, in_plane};
 use crate::stage::{at_moments, seen_from_planet, up};
 
@@ -87,4 +88,33 @@ fn speed_label(picture: &Picture, role: Role) -> Option<f64> {
 
 fn is_outside(picture: &Picture, place: DVec2) -> bool {
     place.cmplt(DVec2::ZERO).any() || place.cmpgt(picture.size).any()
+}
+
+/// At the moment that a pass opens with, every head is in sight: it tells the frame without colour, and a length whose end
+/// is cut off cannot be compared.
+#[test]
+fn at_the_telling_moment_every_velocity_ends_inside_the_picture() {
+    let mut faults = Vec::new();
+    for preset in &PRESETS {
+        for side in [390.0, 640.0, 1000.0] {
+            let size = sizes((side, side), (720.0, 400.0));
+            for part in parts(&mut sandbox(preset.text, Moment::Telling), &size) {
+                for role in [Role::Relative, Role::PlanetMotion, Role::RoundSun] {
+                    let tips = arrows(&part.picture, role)
+                        .into_iter()
+                        .map(|arrow| arrow.to);
+                    let outside = tips.filter(|tip| is_outside(&part.picture, *tip));
+                    faults.extend(outside.map(|tip| {
+                        format!("{} {} {side}: {role:?} ends at {tip}", preset.id, part.name)
+                    }));
+                }
+            }
+        }
+    }
+    assert!(
+        faults.is_empty(),
+        "{} faults\n{}",
+        faults.len(),
+        faults.join("\n")
+    );
 }

@@ -214,3 +214,42 @@ fn the_same_pass_gives_the_same_text() {
         assert_eq!(text(), text(), "{}", preset.id);
     }
 }
+
+#[test]
+fn labels_stand_in_the_text_as_in_the_data() {
+    for part in parts(&mut sandbox(PRESETS[0].text, Moment::Telling), &usual()) {
+        let text = svg(&part.picture, "", Theme::Light);
+        let document = Document::parse(&text).expect("well-formed XML");
+        for (node, label) in elements(&document, "text")
+            .iter()
+            .zip(part.picture.labels())
+        {
+            let number = |name| -> f64 {
+                let value = node.attribute(name).expect("it is given");
+                value.parse().expect("a number")
+            };
+            let anchor = match label.anchor {
+                Anchor::Start => "start",
+                Anchor::Middle => "middle",
+                Anchor::End => "end",
+            };
+            let words = &label.text;
+            assert_eq!(node.attribute("text-anchor"), Some(anchor), "{words}");
+            assert_eq!(
+                node.attribute("font-weight"),
+                label.bold.then_some("bold"),
+                "{words}"
+            );
+            let class = css_name(label.role).trim_start_matches('-');
+            assert_eq!(node.attribute("class"), Some(class), "{words}");
+            // Coordinates are written to the hundredth.
+            for (name, value) in [
+                ("x", label.at.x),
+                ("y", label.at.y),
+                ("font-size", label.size),
+            ] {
+                assert!((number(name) - value).abs() <= 0.0051, "{words}: {name}");
+            }
+        }
+    }
+}
