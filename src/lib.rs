@@ -28,6 +28,21 @@
 //! - Circular orbit: the planet goes round the Sun on a circle of its mean distance.
 //! - No moons, no rings, no air, no engine: nothing but gravity acts, and the planet is a smooth ball.
 //!
+//! # An example
+//!
+//! The pass that the page opens with, and what is the same in both views and what is not:
+//!
+//! ```
+//! use two_frames::sandbox::Sandbox;
+//!
+//! let mut sandbox = Sandbox::open("planet=jupiter&v-infinity=9&approach=129&periapsis=8");
+//! let flyby = sandbox.solved()?.flyby;
+//! assert!((flyby.velocity_out.speed() - flyby.velocity_in.speed()).abs() < 1e-13);
+//! assert!(flyby.sun_velocity_out.speed() > 2.0 * flyby.sun_velocity_in.speed());
+//! assert_eq!(sandbox.panel()?.sun_sentence.to_string(), "Round the Sun: 10.18 km/s in, 21.08 km/s out.");
+//! # Ok::<(), two_frames::physics::FlybyError>(())
+//! ```
+//!
 //! # Contents
 //!
 //! Each layer may use those below it and nothing above: `web` and `cli`, [`sandbox`], [`figure`], [`report`],

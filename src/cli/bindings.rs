@@ -80,6 +80,9 @@ fn generate(core: &Path, folder: &Path) -> Result<(), Failure> {
     fs::write(&script, text).map_err(Failure::file("write", &script))
 }
 
+/// What the bindings generator calls the script in the WebAssembly.
+const MODULE: &str = "two_frames_bg.js";
+
 fn failed(error: impl Display) -> Failure {
     Failure::Bindings(format!("{error:#}").replace('\n', " "))
 }
@@ -96,6 +99,11 @@ fn shorten_names(output: &mut Output) -> Vec<(String, String)> {
         "e",
         exports.filter(|name| name.contains("closures")),
     ));
+    // Each import repeats the name of the module that it comes from, too.
+    for import in module.imports.iter_mut() {
+        import.module = "b".into();
+    }
+    names.push((format!("\"./{MODULE}\""), "\"b\"".into()));
     // The longest first, so that no name is replaced inside another.
     names.sort_by_key(|(long, _)| Reverse(long.len()));
     names

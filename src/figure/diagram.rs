@@ -4,7 +4,7 @@
 use glam::{DVec2, DVec3};
 
 use super::drawing::Drawing;
-use super::label::{Words, text_width};
+use super::label::Words;
 use super::picture::{Dash, Picture, Role};
 use super::scene::Scene;
 use super::stage::letter_size;
@@ -210,37 +210,41 @@ impl Diagram<'_> {
 
     /// What the circle means, and the unit of all numbers.
     fn note(&mut self) {
-        let whole = if self.is_in_plane() {
-            "every end point lies on the circle:"
+        self.note_lines(if self.is_in_plane() {
+            [
+                "every end point lies on the circle:",
+                "same speed relative to the planet",
+            ]
         } else {
-            "every end point lies on the sphere, seen from north:"
-        };
-        let letter = 0.92 * self.drawing.letter;
-        let (row, top) = (1.35 * letter, 0.9 * letter);
-        let bottom = self.view.size.y - top;
-        let middle = 0.5 * self.view.size.x;
-        for (text, down) in [(whole, 0.0), ("same speed relative to the planet", row)] {
-            let centres = [top + down, bottom - row + down].map(|y| DVec2::new(middle, y));
-            let words = Words::new(text, Role::Quiet, letter);
-            self.drawing.place_at(&centres, words);
-        }
+            [
+                "end points lie on a sphere: same speed",
+                "relative to the planet, seen from north",
+            ]
+        });
         let name = self.flyby.encounter.planet.name;
-        self.in_a_lower_corner("speeds in km/s");
-        self.in_a_lower_corner(&format!("thick: {name} can turn it there"));
+        let thick = ["thick: ", name, " can turn it there"].concat();
+        for text in ["speeds in km/s", &thick] {
+            let words = Words::new(text, Role::Quiet, 0.92 * self.drawing.letter);
+            self.drawing.corner_note(words);
+        }
     }
 
-    /// A quiet note in the lowest corner that is free; left out when none is.
-    fn in_a_lower_corner(&mut self, text: &str) {
+    /// Two quiet lines, one under the other, at the upper edge or else at the lower one; left out when neither is free.
+    fn note_lines(&mut self, lines: [&str; 2]) {
         let letter = 0.92 * self.drawing.letter;
-        let left = 0.5 * text_width(text, letter, false) + 0.5 * letter;
-        let mut centres = Vec::new();
-        for up in [0.9, 2.3, 3.7, 5.1] {
-            for x in [left, self.view.size.x - left] {
-                centres.push(DVec2::new(x, self.view.size.y - up * letter));
+        let row = DVec2::new(0.0, 1.35 * letter);
+        let words = lines.map(|text| Words::new(text, Role::Quiet, letter));
+        let half = DVec2::new(0.5 * words[0].width().max(words[1].width()), row.y);
+        let (middle, edge) = (0.5 * self.view.size.x, half.y + 0.2 * letter);
+        let centres = [edge, self.view.size.y - edge].map(|y| DVec2::new(middle, y));
+        if let Some(centre) = self.drawing.room.first_free(&centres, half) {
+            for (words, place) in words
+                .into_iter()
+                .zip([centre - 0.5 * row, centre + 0.5 * row])
+            {
+                self.drawing.put(place, words);
             }
         }
-        self.drawing
-            .place_at(&centres, Words::new(text, Role::Quiet, letter));
     }
 }
 

@@ -51,11 +51,14 @@ impl Drawing {
 
     /// Draws a velocity arrow that no label may cover.
     pub(super) fn arrow(&mut self, from: DVec2, to: DVec2, stroke: Stroke) {
-        self.picture
-            .marks
-            .push(Mark::Arrow(Arrow::of(from, to, stroke)));
-        self.room.take_line(from, to);
-        self.room.take_disc(to, self.width(3.0));
+        let arrow = Arrow::of(from, to, stroke);
+        for [from, to] in arrow.shaft_lines() {
+            self.room.take_line(from, to);
+        }
+        if let Some([left, right]) = arrow.head_corners() {
+            self.room.take_path(&[left, to, right]);
+        }
+        self.picture.marks.push(Mark::Arrow(arrow));
     }
 
     /// Draws a bead, a dot or, before periapsis, a ring, that no label may cover.

@@ -61,7 +61,7 @@ const DIRECTIONS: [(f64, f64); 8] = [
 ];
 
 /// Gaps between a point and its label, in letter heights, best first.
-const GAPS: [f64; 4] = [0.55, 1.1, 1.9, 3.0];
+const GAPS: [f64; 5] = [0.55, 1.1, 1.9, 3.0, 4.5];
 
 impl Drawing {
     /// Places words near the first of `points` that has room, and takes the room. Without room anywhere the words go
@@ -99,16 +99,9 @@ impl Drawing {
         best
     }
 
-    /// Places words at the first of some centres that has room; leaves them out when none has.
-    pub(super) fn place_at(&mut self, centres: &[DVec2], words: Words<'_>) {
-        if let Some(centre) = self.room.first_free(centres, words.half_box()) {
-            self.put(centre, words);
-        }
-    }
-
     /// Puts words with the middle of their box at `centre`.
     pub(super) fn put(&mut self, centre: DVec2, words: Words<'_>) {
-        self.room.take(Area::around(centre, words.half_box()));
+        self.room.take_words(Area::around(centre, words.half_box()));
         let baseline = centre.y + 0.5 * (ASCENT - DESCENT) * words.size;
         self.picture.marks.push(Mark::Label(Label {
             at: DVec2::new(centre.x, baseline),

@@ -11,6 +11,7 @@ mod room;
 mod ruler;
 mod scene;
 mod stage;
+mod stage_words;
 mod svg;
 mod theme;
 mod ticks;

@@ -22,7 +22,7 @@ pub fn speed_record(scene: &Scene<'_>, size: DVec2) -> Picture {
     let mut record = Record {
         scene,
         low: DVec2::new(left, size.y - 1.9 * letter),
-        high: DVec2::new(size.x - 0.8 * letter, 1.5 * letter),
+        high: DVec2::new(size.x - 0.8 * letter, 1.7 * letter),
         top,
         drawing: Drawing::new(
             size,
@@ -95,7 +95,6 @@ impl Record<'_> {
             let at = self.place(time, 0.0);
             let tick = DVec2::new(0.0, 0.3 * letter);
             self.drawing
-                .picture
                 .line(at, at + tick, Stroke::solid(Role::Quiet, 1.0));
             let text = match i {
                 0 => "periapsis".into(),

@@ -26,6 +26,8 @@ impl Area {
 /// The map of taken cells of one picture.
 pub(super) struct Room {
     rows: [u128; CELLS],
+    /// Those of them that words stand on.
+    words: [u128; CELLS],
     size: DVec2,
     cell: f64,
 }
@@ -34,6 +36,7 @@ impl Room {
     pub(super) fn new(size: DVec2) -> Self {
         Self {
             rows: [0; CELLS],
+            words: [0; CELLS],
             size,
             cell: size.max_element() / CELLS as f64,
         }
@@ -90,16 +93,28 @@ impl Room {
         }
     }
 
-    /// The number of taken cells under a rectangle; `None` when it leaves the picture.
+    /// Takes every cell under words.
+    pub(super) fn take_words(&mut self, area: Area) {
+        self.take(area);
+        if let Some((rows, mask)) = self.cells(area) {
+            self.words[rows].iter_mut().for_each(|row| *row |= mask);
+        }
+    }
+
+    /// The number of taken cells under a rectangle, words counted tenfold: rather on a line than on other words. `None`
+    /// when it leaves the picture.
     pub(super) fn taken(&self, area: Area) -> Option<u32> {
         let inside = area.low.cmpge(DVec2::ZERO).all() && area.high.cmple(self.size).all();
-        let (rows, mask) = self.cells(area).filter(|_| inside)?;
-        Some(
-            self.rows[rows]
-                .iter()
-                .map(|row| (row & mask).count_ones())
-                .sum(),
-        )
+        // A line is taken by points along it, which may miss the corner of a cell that it cuts.
+        let edge = DVec2::splat(0.3 * self.cell);
+        let wider = Area {
+            low: area.low - edge,
+            high: area.high + edge,
+        };
+        let (rows, mask) = self.cells(wider).filter(|_| inside)?;
+        let count =
+            |cells: &[u128]| -> u32 { cells.iter().map(|row| (row & mask).count_ones()).sum() };
+        Some(count(&self.rows[rows.clone()]) + 9 * count(&self.words[rows]))
     }
 
     /// The first of some centres round which a box of this half size covers nothing.

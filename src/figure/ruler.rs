@@ -56,7 +56,11 @@ impl Drawing {
     /// What a step from bead to bead means.
     pub(super) fn bead_note(&mut self, bead_s: f64) {
         let text = format!("bead to bead: {}", short_span(bead_s));
-        let words = Words::new(&text, Role::Quiet, self.letter);
+        self.corner_note(Words::new(&text, Role::Quiet, self.letter));
+    }
+
+    /// Words in a corner, or along an edge.
+    pub(super) fn corner_note(&mut self, words: Words<'_>) {
         let half = DVec2::new(0.5 * words.width(), 0.6 * self.letter);
         if let Some(centre) = self.take_corner(half, Edge::Bottom) {
             self.put(centre, words);

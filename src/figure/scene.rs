@@ -95,6 +95,34 @@ impl Views {
     }
 }
 
+impl Views {
+    /// Length of a velocity arrow, picture units for each km/s: one for both stages and for the whole pass, so that lengths
+    /// can be compared, and so short that at the telling moment every arrow ends inside its picture.
+    pub(super) fn per_km_s(&self, scene: &Scene<'_>) -> f64 {
+        let (time_s, motion) = (scene.track.telling_s, scene.flyby.motion());
+        let (place, velocity) = scene.flyby.seen_from_planet(time_s);
+        let longest = 0.36 * self.planet.size.min_element() / scene.top_speed();
+        let (sun_place, sun_velocity) = (
+            motion.position_seen_from_sun(place, time_s),
+            motion.velocity_seen_from_sun(velocity),
+        );
+        let part = [
+            (&self.planet, place.km, velocity.km_s),
+            (&self.sun, sun_place.km, sun_velocity.km_s),
+            (
+                &self.sun,
+                motion.position(time_s).km,
+                motion.velocity().km_s,
+            ),
+        ]
+        .into_iter()
+        .fold(1.0, |part: f64, (view, place, velocity)| {
+            part.min(view.part_inside(place, velocity * longest))
+        });
+        longest * part
+    }
+}
+
 /// A growing rectangle.
 struct Bounds {
     low: DVec2,

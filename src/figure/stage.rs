@@ -4,13 +4,12 @@
 use glam::{DVec2, DVec3};
 
 use super::drawing::{Drawing, every};
-use super::label::Words;
 use super::picture::{Dash, Grip, Handle, Mark, Picture, Role, Stroke};
-use super::scene::Scene;
+use super::scene::{Scene, Views};
 use super::track::Sample;
 use super::view::View;
 use crate::decimal::within;
-use crate::report::{Instant, fixed, short};
+use crate::report::Instant;
 
 /// In which frame the pass is seen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,7 +24,11 @@ pub enum FrameKind {
 const SMALLEST_DISC: f64 = 4.0;
 
 /// The picture of one frame.
-pub fn stage(scene: &Scene<'_>, kind: FrameKind, view: &View) -> Picture {
+pub fn stage(scene: &Scene<'_>, kind: FrameKind, views: &Views) -> Picture {
+    let view = match kind {
+        FrameKind::Planet => &views.planet,
+        FrameKind::Sun => &views.sun,
+    };
     let name = scene.flyby.encounter.planet.name;
     let title = match kind {
         FrameKind::Planet => format!("Planet frame: {name} stands still"),
@@ -35,6 +38,7 @@ pub fn stage(scene: &Scene<'_>, kind: FrameKind, view: &View) -> Picture {
         scene,
         kind,
         view,
+        per_km_s: views.per_km_s(scene),
         instant: Instant::of(scene.flyby, scene.now()),
         drawing: Drawing::new(view.size, letter_size(view.size), title),
     };
@@ -47,12 +51,14 @@ pub(super) fn letter_size(size: DVec2) -> f64 {
     within(size.min_element() / 28.0, 11.5, 26.0)
 }
 
-struct Stage<'a> {
-    scene: &'a Scene<'a>,
-    kind: FrameKind,
-    view: &'a View,
-    instant: Instant,
-    drawing: Drawing,
+pub(super) struct Stage<'a> {
+    pub(super) scene: &'a Scene<'a>,
+    pub(super) kind: FrameKind,
+    pub(super) view: &'a View,
+    /// Length of a velocity arrow, picture units for each km/s.
+    per_km_s: f64,
+    pub(super) instant: Instant,
+    pub(super) drawing: Drawing,
 }
 
 impl Stage<'_> {
@@ -63,18 +69,21 @@ impl Stage<'_> {
         let path = self.probe_path();
         self.beads();
         self.planet();
+        self.impact();
         if self.kind == FrameKind::Planet {
             self.periapsis();
         }
-        if self.kind == FrameKind::Sun {
-            self.planet_velocity();
-        }
+        let planet_tip = (self.kind == FrameKind::Sun).then(|| self.planet_velocity());
         let tip = self.probe();
         self.labels(&path, tip);
+        self.outside_note();
         self.notes();
+        if let Some(tip) = planet_tip {
+            self.planet_speed(tip);
+        }
     }
 
-    fn role(&self) -> Role {
+    pub(super) fn role(&self) -> Role {
         match self.kind {
             FrameKind::Planet => Role::Relative,
             FrameKind::Sun => Role::RoundSun,
@@ -88,14 +97,14 @@ impl Stage<'_> {
         })
     }
 
-    fn probe_at(&self, time_s: f64) -> DVec2 {
+    pub(super) fn probe_at(&self, time_s: f64) -> DVec2 {
         self.view.place_from_north(match self.kind {
             FrameKind::Planet => self.scene.flyby.seen_from_planet(time_s).0.km,
             FrameKind::Sun => self.scene.flyby.seen_from_sun(time_s).0.km,
         })
     }
 
-    fn planet_at(&self, time_s: f64) -> DVec2 {
+    pub(super) fn planet_at(&self, time_s: f64) -> DVec2 {
         self.view.place_from_north(match self.kind {
             FrameKind::Planet => DVec3::ZERO,
             FrameKind::Sun => self.scene.flyby.motion().position(time_s).km,
@@ -112,7 +121,7 @@ impl Stage<'_> {
         let stroke = self.drawing.stroke(Role::PlanetMotion, 1.5, Dash::Solid);
         for time in self.scene.track.bead_times() {
             let at = self.planet_at(time);
-            self.drawing.picture.line(at - tick, at + tick, stroke);
+            self.drawing.line(at - tick, at + tick, stroke);
         }
     }
 
@@ -184,15 +193,24 @@ impl Stage<'_> {
         }
     }
 
-    /// The planet's velocity, in the frame in which it moves.
-    fn planet_velocity(&mut self) {
+    /// A cross where the probe strikes the planet.
+    fn impact(&mut self) {
+        if !self.scene.flyby.strikes() {
+            return;
+        }
+        let at = self.probe_at(self.scene.track.end_s);
+        let arm = self.drawing.width(6.0);
+        let stroke = self.drawing.stroke(Role::Ink, 2.2, Dash::Solid);
+        for across in [DVec2::splat(arm), DVec2::new(arm, -arm)] {
+            self.drawing.line(at - across, at + across, stroke);
+        }
+    }
+
+    /// The planet's velocity, in the frame in which it moves. Returns the tip of its arrow.
+    fn planet_velocity(&mut self) -> DVec2 {
         let velocity = self.scene.flyby.motion().velocity();
         let planet = self.planet_at(self.scene.now());
-        let tip = self.arrow(planet, velocity.km_s, Role::PlanetMotion);
-        let speed = fixed(velocity.speed(), 2) + " km/s";
-        let words = Words::new(&speed, Role::PlanetMotion, self.drawing.letter);
-        self.drawing
-            .place_near(&[tip, 0.5 * (tip + planet)], words, false);
+        self.arrow(planet, velocity.km_s, Role::PlanetMotion)
     }
 
     /// The probe now, with its ring and its velocity. Returns the tip of the velocity's arrow.
@@ -214,56 +232,9 @@ impl Stage<'_> {
 
     /// A velocity arrow; all arrows of both stages have one scale. Returns its tip.
     fn arrow(&mut self, from: DVec2, km_s: DVec3, role: Role) -> DVec2 {
-        let per_km_s = 0.36 * self.view.size.min_element() / self.scene.top_speed();
-        let to = from + DVec2::new(km_s.x, -km_s.y) * per_km_s;
+        let to = from + DVec2::new(km_s.x, -km_s.y) * self.per_km_s;
         let stroke = self.drawing.stroke(role, 2.4, Dash::Solid);
         self.drawing.arrow(from, to, stroke);
         to
-    }
-
-    /// The names of what is drawn.
-    fn labels(&mut self, path: &[DVec2], tip: DVec2) {
-        let (letter, role) = (self.drawing.letter, self.role());
-        let name = self.scene.flyby.encounter.planet.name;
-        let (speed, seen) = match self.kind {
-            FrameKind::Planet => (self.instant.planet_speed_km_s, name),
-            FrameKind::Sun => (self.instant.sun_speed_km_s, "the Sun"),
-        };
-        let probe = self.probe_at(self.scene.now());
-        let planet = self.planet_at(self.scene.now());
-        let speed = fixed(speed, 2) + " km/s";
-        let seen = String::from("seen from ") + seen;
-        self.drawing.place_near(
-            &[tip, 0.5 * (tip + probe), probe],
-            Words::bold(&speed, role, 1.1 * letter),
-            true,
-        );
-        self.drawing
-            .place_near(path, Words::bold(&seen, role, letter), true);
-        self.drawing
-            .place_near(&[planet], Words::new(name, Role::Ink, letter), true);
-        if self.kind == FrameKind::Planet {
-            let radii = self.scene.flyby.encounter.periapsis_km / self.scene.radius_km();
-            let text = format!("periapsis {} R", short(radii, 3));
-            let words = Words::new(&text, Role::Quiet, letter);
-            self.drawing.place_near(&[self.probe_at(0.0)], words, false);
-        }
-    }
-
-    /// The notes in the corners, and what they leave room for.
-    fn notes(&mut self) {
-        let letter = self.drawing.letter;
-        self.drawing.sun_note();
-        self.drawing.ruler(self.view, self.scene.radius_km());
-        self.drawing.bead_note(self.scene.track.bead_s);
-        let probe = self.probe_at(self.scene.now());
-        self.drawing
-            .place_near(&[probe], Words::new("now", Role::Ink, letter), false);
-        if !self.view.holds(probe, 0.0) {
-            let text = "the probe is outside the picture: zoom out";
-            let words = Words::new(text, Role::Ink, letter);
-            self.drawing
-                .place_near(&[0.5 * self.view.size], words, false);
-        }
     }
 }

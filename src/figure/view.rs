@@ -42,6 +42,25 @@ impl View {
         self.centre + DVec2::new(offset.x, -offset.y) * self.scale
     }
 
+    /// How much of an arrow fits into the picture, at most all of it: from a point of space, with a run in picture units
+    /// along the world's axes. All of it where the point itself is out of sight.
+    pub(super) fn part_inside(&self, from: DVec3, run: DVec3) -> f64 {
+        let (place, run) = (self.place_from_north(from), DVec2::new(run.x, -run.y));
+        let edge = 0.02 * self.size.min_element();
+        let mut part = 1.0_f64;
+        for (from, run, size) in [(place.x, run.x, self.size.x), (place.y, run.y, self.size.y)] {
+            let room = if run > 0.0 {
+                size - edge - from
+            } else {
+                edge - from
+            };
+            if run != 0.0 {
+                part = part.min(room / run);
+            }
+        }
+        if part > 0.0 { part } else { 1.0 }
+    }
+
     /// A length of the world in picture units.
     pub fn length(&self, world: f64) -> f64 {
         world / self.scale

@@ -47,8 +47,8 @@ impl Pictures {
     /// Composes all four.
     pub fn compose(scene: &Scene<'_>, views: &Views, sizes: &Sizes) -> Self {
         Self {
-            planet_frame: stage(scene, FrameKind::Planet, &views.planet),
-            sun_frame: stage(scene, FrameKind::Sun, &views.sun),
+            planet_frame: stage(scene, FrameKind::Planet, views),
+            sun_frame: stage(scene, FrameKind::Sun, views),
             diagram: velocity_diagram(scene, sizes.diagram),
             record: speed_record(scene, sizes.record),
         }

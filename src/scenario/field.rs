@@ -113,7 +113,8 @@ impl Field {
         let spec = self.spec();
         let allowed = value.is_finite() && value >= spec.min && value <= spec.max;
         if allowed {
-            Ok(value)
+            // A zero loses its sign: "-0" would be another text for the same pass.
+            Ok(value + 0.0)
         } else {
             Err(Notice::OutOfRange(self, super::print_number(value)))
         }
@@ -193,7 +194,7 @@ const GM: Spec = Spec {
     key: "gm",
     label: "Gravitational parameter, GM",
     unit: "km³/s²",
-    meaning: "How strongly the custom planet pulls: its mass times Newton's constant.",
+    meaning: "How strongly the planet pulls: its mass times Newton's constant.",
     min: ABOVE_ZERO,
     max: LARGEST,
     default: None,
@@ -205,7 +206,7 @@ const RADIUS: Spec = Spec {
     key: "radius",
     label: "Radius",
     unit: "km",
-    meaning: "Distance from the custom planet's centre to its surface.",
+    meaning: "Distance from the planet's centre to its surface.",
     min: ABOVE_ZERO,
     max: LARGEST,
     default: None,
@@ -217,7 +218,7 @@ const ORBIT: Spec = Spec {
     key: "orbit",
     label: "Orbit radius",
     unit: "AU",
-    meaning: "Distance of the custom planet from the Sun; it sets how fast the planet moves. The Earth's is 1 AU.",
+    meaning: "Distance from the Sun; it sets how fast the planet moves. The Earth's is 1 AU.",
     min: ABOVE_ZERO,
     max: LARGEST,
     default: None,
@@ -289,7 +290,7 @@ const PROBE_MASS: Spec = Spec {
     key: "probe-mass",
     label: "Probe mass",
     unit: "kg",
-    meaning: "Changes no path and no speed of the probe; it sets how little the planet itself slows down or speeds up.",
+    meaning: "Changes nothing for the probe; it sets how little the planet itself slows down or speeds up.",
     min: 1e-3,
     max: 1e9,
     default: Some(480.0),

@@ -64,7 +64,10 @@ impl Notice {
                 let keys = keys(|_| true);
                 format!("there is no such key; try one of v, planet, {keys}.")
             }
-            Self::Twice(..) => "each key may be given once; the first value counts.".into(),
+            Self::Twice(..) => {
+                "each key may be given once, and its first value counts; try leaving this one out."
+                    .into()
+            }
             Self::UnknownVersion(_) => "this program reads version 1 of the text; try v=1.".into(),
             Self::UnknownPlanet(_) => {
                 let keys = PlanetChoice::KNOWN.map(|(key, _)| key).join(", ");
@@ -123,9 +126,9 @@ fn keys(wanted: fn(Field) -> bool) -> String {
 fn clip(text: &str) -> String {
     const LONGEST: usize = 40;
     // `get`, because the message of a slice that fails would bring the standard library's character tables along.
-    let start = text
-        .char_indices()
-        .nth(LONGEST)
-        .and_then(|(end, _)| text.get(..end));
-    start.map_or_else(|| text.into(), |start| start.to_owned() + "…")
+    let end = text.char_indices().nth(LONGEST).map(|(end, _)| end);
+    match end.and_then(|end| text.get(..end)) {
+        Some(start) => start.to_owned() + "…",
+        None => text.into(),
+    }
 }

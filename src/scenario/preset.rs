@@ -41,8 +41,8 @@ pub const PRESETS: [Preset; 11] = [
         text: "v=1&planet=jupiter&v-infinity=9&approach=129&periapsis=8&aim=0",
         look: "Compare the two blue arrows of the velocity diagram, then the two green ones: the blue ones are equally long, \
                the green ones are not.",
-        why: "Tern passes behind Jupiter, so Jupiter's pull turns its path towards Jupiter's own motion, and the same turn \
-              adds much more to Jupiter's velocity than before.",
+        why: "Tern passes behind Jupiter, so the pull turns its path towards Jupiter's own motion, where the same speed adds more \
+              to it.",
     },
     Preset {
         id: "loss",
@@ -51,8 +51,7 @@ pub const PRESETS: [Preset; 11] = [
         text: "v=1&planet=jupiter&v-infinity=9&approach=129&periapsis=8&aim=180",
         look: "Watch the speed record: the blue hump is the same as for the gain, and the green curve now ends lower than it \
                began.",
-        why: "Tern passes ahead of Jupiter this time, so the pull points backwards along Jupiter's path and holds the probe \
-              back.",
+        why: "Tern passes ahead of Jupiter this time, so the pull points back along Jupiter's path and holds it back.",
     },
     Preset {
         id: "leaves",
@@ -69,18 +68,16 @@ pub const PRESETS: [Preset; 11] = [
         probe: "Petrel, an invented solar explorer,",
         text: "v=1&planet=jupiter&v-infinity=12&approach=102&periapsis=8&aim=180",
         look: "Look at the green arrow after the pass: it has almost vanished, and the nearest distance to the Sun with it.",
-        why: "The relative velocity ends up nearly opposite to Jupiter's and nearly as large, so little is left of their sum \
-              and the probe drops.",
+        why: "The relative velocity ends up nearly opposite to Jupiter's and nearly as large, so little is left of their sum.",
     },
     Preset {
         id: "out-of-plane",
         title: "Out of the orbit plane",
         probe: "Plover, an invented observer of the Sun's poles,",
         text: "v=1&planet=jupiter&v-infinity=11&approach=110&periapsis=3&aim=90",
-        look: "Look at the tilt of the orbit in the table: it goes from nothing to tens of degrees. The pictures show the pass \
+        look: "Look at the tilt of the orbit in the table: it goes from nothing to tens of degrees; the pictures show the pass \
                from north, so part of the path points out of the page.",
-        why: "Plover passes over Jupiter's south, so the pull lifts it northwards out of the plane in which both had been \
-              moving.",
+        why: "Plover passes over Jupiter's south, so the pull lifts it northwards out of the plane of both orbits.",
     },
     Preset {
         id: "not-the-closest",
@@ -88,8 +85,7 @@ pub const PRESETS: [Preset; 11] = [
         probe: "Dunlin, an invented asteroid mapper,",
         text: "v=1&planet=jupiter&v-infinity=5.64&approach=60&periapsis=55.7&aim=0",
         look: "Move the periapsis down to 1: the gain shrinks to nothing and turns into a loss of more than 3 km/s.",
-        why: "At this distance the path turns just far enough to run along Jupiter's motion; a closer pass turns it too far, \
-              past the best direction.",
+        why: "Here the path turns just far enough to run along Jupiter's motion; a closer pass turns it too far.",
     },
     Preset {
         id: "no-change",
@@ -97,8 +93,7 @@ pub const PRESETS: [Preset; 11] = [
         probe: "Godwit, an invented courier,",
         text: "v=1&planet=jupiter&v-infinity=13.31179130307133&approach=30&periapsis=10&aim=0",
         look: "Look at the two green arrows: they point in different directions and are equally long.",
-        why: "The path turns by 60°, from 30° on one side of Jupiter's motion to 30° on the other, so the pull acts sideways \
-              only and does no work along that motion.",
+        why: "The path turns by 60°, from 30° on one side of Jupiter's motion to 30° on the other, so the pull does no work along it.",
     },
     Preset {
         id: "strikes",
@@ -115,8 +110,7 @@ pub const PRESETS: [Preset; 11] = [
         probe: "Siskin, an invented sprinter,",
         text: "v=1&planet=mars&v-infinity=40&approach=110&periapsis=1.1&aim=0",
         look: "Look at the turn angle: less than one degree, although the probe nearly grazes the planet.",
-        why: "At 40 km/s the probe spends only minutes near Mars, and the pull of a small planet has no time to change so large \
-              a velocity.",
+        why: "At 40 km/s the probe spends only minutes near Mars, too little for the pull of a small planet.",
     },
     Preset {
         id: "inner",
@@ -131,7 +125,7 @@ pub const PRESETS: [Preset; 11] = [
         title: "A planet of your own",
         probe: "Knot, an invented traveller,",
         text: "v=1&planet=custom&gm=2500000&radius=15000&orbit=0.35&v-infinity=14&approach=120&periapsis=2&aim=0",
-        look: "Change mass, size and distance of this invented planet and see which of them the gain depends on.",
+        look: "Change mass, size and distance of this invented planet and see which of them the gain of energy depends on.",
         why: "The mass sets how far the path turns and the distance from the Sun sets how fast the planet moves; the gain needs \
               both.",
     },

@@ -23,7 +23,10 @@ pub struct Reading {
 
 impl Scenario {
     /// Reads a text, taking the default wherever the text cannot be used. Never fails: see [`Reading::notices`].
+    ///
+    /// A whole address of the page will do: its text is what stands after the last `#`.
     pub fn read(text: &str) -> Reading {
+        let text = text.rsplit_once('#').map_or(text, |(_, text)| text);
         let mut reader = Reader::default();
         let pieces = || text.split('&').filter(|piece| !piece.is_empty());
         // A custom planet's numbers may stand before the word that asks for one.

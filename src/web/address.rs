@@ -1,10 +1,10 @@
 //! The page's address: the scenario text lives after the `#`.
 
 use wasm_bindgen::JsValue;
-use wasm_bindgen::prelude::Closure;
 use web_sys::{Element, HtmlInputElement};
 
 use super::dom::{find, set_hidden, window};
+use super::listener::Callback;
 
 /// The scenario text of the page's address.
 pub(super) fn read() -> String {
@@ -37,7 +37,7 @@ pub(super) struct Link {
     holder: Element,
     field: HtmlInputElement,
     /// What a refused clipboard calls: nothing is to be done then, the field is for copying by hand.
-    refused: Closure<dyn FnMut(JsValue)>,
+    refused: Callback,
 }
 
 impl Link {
@@ -45,7 +45,7 @@ impl Link {
         Self {
             holder: find(root, ".link"),
             field: find(root, "[data-part=link]"),
-            refused: Closure::new(|_| {}),
+            refused: Callback::new(|_| {}),
         }
     }
 

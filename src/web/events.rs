@@ -12,7 +12,7 @@ use web_sys::{
 };
 
 use super::dom::{document, set_attribute, window};
-use super::listener::Listener;
+use super::listener::{Callback, Listener};
 use super::page::{Page, PageRef, with};
 use crate::sandbox::{Change, Input};
 use crate::scenario::{Field, PRESETS};
@@ -25,7 +25,7 @@ const ZOOM_STEP: f64 = 1.5;
 /// Watches the sizes of the pictures for as long as it lives.
 pub(super) struct SizeObserver {
     observer: ResizeObserver,
-    _callback: Closure<dyn FnMut()>,
+    _callback: Callback,
 }
 
 impl Drop for SizeObserver {
@@ -37,7 +37,7 @@ impl Drop for SizeObserver {
 /// Redraws the pictures when their size changes.
 pub(super) fn watch_sizes(page: &Rc<RefCell<Page>>) -> Result<SizeObserver, JsValue> {
     let weak = Rc::downgrade(page);
-    let callback = Closure::<dyn FnMut()>::new(move || with(&weak, Page::redraw));
+    let callback = Callback::new(move |_| with(&weak, Page::redraw));
     let observer = ResizeObserver::new(callback.as_ref().unchecked_ref())?;
     // Device pixels, so that another zoom or another screen counts too.
     let options = ResizeObserverOptions::new();
@@ -74,7 +74,6 @@ pub(super) fn listen(page: &Rc<RefCell<Page>>) -> Result<Vec<Listener>, JsValue>
         on(&stage, "pointercancel", on_pointer_up)?,
         on(&stage, "touchstart", keep_from_scrolling)?,
         on(&window(), "popstate", |page, _| page.follow_address())?,
-        on(&window(), "hashchange", |page, _| page.follow_address())?,
     ];
     for query in [
         "(prefers-color-scheme: dark)",

@@ -4,18 +4,21 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::*;
 
 use super::dom::window;
+use super::listener::Callback;
 
 /// A callback for the next animation frame.
 pub(super) struct Frame {
-    closure: Closure<dyn FnMut(f64)>,
+    closure: Callback,
     waiting: Option<i32>,
 }
 
 impl Frame {
     /// The callback gets the frame's time, ms.
-    pub(super) fn new(callback: impl FnMut(f64) + 'static) -> Self {
+    pub(super) fn new(mut callback: impl FnMut(f64) + 'static) -> Self {
         Self {
-            closure: Closure::new(callback),
+            closure: Callback::new(move |time: JsValue| {
+                callback(time.as_f64().unwrap_or_default());
+            }),
             waiting: None,
         }
     }

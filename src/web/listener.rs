@@ -6,12 +6,16 @@ use web_sys::{AddEventListenerOptions, Event, EventTarget};
 
 use super::dom::window;
 
+/// What the browser calls. One kind for all: it gets an event, a time, something else or nothing; each kind of its own
+/// would add to the download.
+pub(super) type Callback = Closure<dyn FnMut(JsValue)>;
+
 /// A listener on a target, for as long as it lives.
 #[must_use = "a listener listens only as long as it is kept"]
 pub(super) struct Listener {
     target: EventTarget,
     kind: &'static str,
-    closure: Closure<dyn FnMut(Event)>,
+    closure: Callback,
 }
 
 impl Listener {
@@ -19,9 +23,9 @@ impl Listener {
     pub(super) fn new(
         target: &EventTarget,
         kind: &'static str,
-        callback: impl FnMut(Event) + 'static,
+        mut callback: impl FnMut(Event) + 'static,
     ) -> Result<Self, JsValue> {
-        let closure = Closure::<dyn FnMut(Event)>::new(callback);
+        let closure = Callback::new(move |event: JsValue| callback(event.unchecked_into()));
         let options = AddEventListenerOptions::new();
         options.set_passive(false);
         target.add_event_listener_with_callback_and_add_event_listener_options(
@@ -49,15 +53,15 @@ impl Drop for Listener {
 
 /// A callback that runs once, some time after it was last asked for.
 pub(super) struct Delay {
-    closure: Closure<dyn FnMut()>,
+    closure: Callback,
     milliseconds: i32,
     waiting: Option<i32>,
 }
 
 impl Delay {
-    pub(super) fn new(milliseconds: i32, callback: impl FnMut() + 'static) -> Self {
+    pub(super) fn new(milliseconds: i32, mut callback: impl FnMut() + 'static) -> Self {
         Self {
-            closure: Closure::new(callback),
+            closure: Callback::new(move |_| callback()),
             milliseconds,
             waiting: None,
         }

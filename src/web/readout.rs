@@ -15,6 +15,8 @@ pub(super) struct Readout {
     facts: Table,
     now: Table,
     title: Element,
+    look: Element,
+    reason: Element,
     /// Who passes; the title adds which planet.
     probe: &'static str,
     spoken: Element,
@@ -29,14 +31,13 @@ struct Slot {
 }
 
 /// The slots, by their `data-text`.
-const SLOTS: [&str; 8] = [
+const SLOTS: [&str; 7] = [
     "planet-sentence",
     "sun-sentence",
     "why",
     "cautions",
     "planet-note",
     "sun-note",
-    "preset",
     "notices",
 ];
 
@@ -55,6 +56,8 @@ impl Readout {
             facts: Table::new(named("facts")),
             now: Table::new(named("now")),
             title: named("title"),
+            look: named("look"),
+            reason: named("reason"),
             probe: "",
             spoken: named("spoken"),
             pictures: ["planet", "sun", "diagram", "record"].map(picture),
@@ -90,14 +93,8 @@ impl Readout {
             ),
         };
         self.probe = probe;
-        let words = [
-            "<h2>What to look at</h2><p>",
-            &escaped(look),
-            "</p><h2>Why it happens</h2><p>",
-            &escaped(why),
-            "</p>",
-        ];
-        self.put("preset", words.concat());
+        set_text(&self.look, look);
+        set_text(&self.reason, why);
     }
 
     /// Shows what the link had that could not be used.
@@ -106,22 +103,12 @@ impl Readout {
             .iter()
             .map(|notice| escaped(&notice.to_string()))
             .collect();
-        let items = list(&items);
-        let markup = if items.is_empty() {
-            items
-        } else {
-            const LEAD: &str = "<p>Parts of this link could not be used; the usual values stand in for them.</p><ul>";
-            [LEAD, &items, "</ul>"].concat()
-        };
-        self.put("notices", markup);
+        self.put("notices", list(&items));
     }
 
     /// Shows one sentence in place of all results when the settings have no flyby.
     pub(super) fn show_refusal(&mut self, refusal: &str) {
-        self.put(
-            "why",
-            ["<span class=\"error\">", &escaped(refusal), "</span>"].concat(),
-        );
+        self.put("why", escaped(refusal));
         for name in ["planet-sentence", "sun-sentence"] {
             self.put(name, "No flyby with these settings.".into());
         }
