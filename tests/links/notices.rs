@@ -136,3 +136,23 @@ fn a_long_value_is_cut_in_its_notice() {
         assert!(complaints[0].contains('…'), "{}", complaints[0]);
     }
 }
+
+/// What a person copies is often the whole address.
+#[test]
+fn a_text_may_be_pasted_with_its_address() {
+    let text = "planet=saturn&periapsis=3";
+    let (plain, _) = complaints(text);
+    for address in [
+        "#",
+        "/#",
+        "http://127.0.0.1:8000/#",
+        "https://example.org/a/index.html?b=c#",
+    ] {
+        let whole = format!("{address}{text}");
+        assert_eq!(complaints(&whole), (plain, vec![]), "{whole}");
+    }
+    assert_eq!(
+        complaints("http://127.0.0.1:8000/#"),
+        (Scenario::default(), vec![])
+    );
+}

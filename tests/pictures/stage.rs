@@ -177,11 +177,13 @@ fn a_strike_ends_at_the_surface() {
             "{}",
             picture.title
         );
-        assert!(
-            paths(picture, role, Dash::Solid).is_empty(),
-            "{}",
-            picture.title
-        );
+        let after = paths(picture, role, Dash::Solid);
+        assert!(after.is_empty(), "{}", picture.title);
+        // A cross marks the place.
+        let middle = |points: &[DVec2]| 0.5 * (points[0] + points[points.len() - 1]);
+        let strokes = paths(picture, Role::Ink, Dash::Solid).into_iter();
+        let arms = strokes.filter(|path| middle(&path.points).distance(*end) < EXACT * 640.0);
+        assert_eq!(arms.count(), 2, "{}", picture.title);
     }
 }
 
