@@ -97,32 +97,50 @@ fn sides_are_named_by_where_periapsis_lies() {
     for (text, labels, chosen) in [
         (
             preset("gain").text,
-            ["behind, outward side", "ahead, outward side"],
+            [
+                "behind, outward side (aim 0°)",
+                "ahead, outward side (aim 180°)",
+            ],
             [true, false],
         ),
         (
             preset("loss").text,
-            ["behind, outward side", "ahead, outward side"],
+            [
+                "behind, outward side (aim 0°)",
+                "ahead, outward side (aim 180°)",
+            ],
             [false, true],
         ),
         (
             "approach=180",
-            ["behind, sunward side", "behind, outward side"],
+            [
+                "behind, sunward side (aim 0°)",
+                "behind, outward side (aim 180°)",
+            ],
             [true, false],
         ),
         (
             "approach=0&aim=180",
-            ["ahead, outward side", "ahead, sunward side"],
+            [
+                "ahead, outward side (aim 0°)",
+                "ahead, sunward side (aim 180°)",
+            ],
             [false, true],
         ),
         (
             "aim=90",
-            ["behind, outward side", "ahead, outward side"],
+            [
+                "behind, outward side (aim 0°)",
+                "ahead, outward side (aim 180°)",
+            ],
             [false, false],
         ),
         (
             "aim=-180",
-            ["behind, outward side", "ahead, outward side"],
+            [
+                "behind, outward side (aim 0°)",
+                "ahead, outward side (aim 180°)",
+            ],
             [false, true],
         ),
     ] {
