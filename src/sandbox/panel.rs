@@ -58,7 +58,7 @@ impl Pictures {
 /// One of the two in-plane sides that a probe can pass on.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SideChoice {
-    /// "behind, outward side (aim 0°)".
+    /// "behind, outward (aim 0°)".
     pub label: String,
     /// Whether the present aim angle is this side.
     pub chosen: bool,
@@ -141,9 +141,9 @@ fn side(flyby: &Flyby, aim_rad: f64) -> SideChoice {
                 Side::Neither => "on the flank",
             };
             let across = if other.periapsis_direction.x < 0.0 {
-                "sunward side"
+                "sunward"
             } else {
-                "outward side"
+                "outward"
             };
             // The aim angle tells the two apart where both lie on one side.
             let aim = if aim_rad == 0.0 { "0°" } else { "180°" };

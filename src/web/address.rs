@@ -8,11 +8,8 @@ use super::listener::Callback;
 
 /// The scenario text of the page's address.
 pub(super) fn read() -> String {
-    window()
-        .location()
-        .hash()
-        .map(|hash| hash.replace('#', ""))
-        .unwrap_or_default()
+    let hash = window().location().hash().unwrap_or_default();
+    hash.get(1..).unwrap_or_default().to_owned()
 }
 
 /// Writes the text into the address. `new_entry` makes Back lead to what was there before.

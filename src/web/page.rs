@@ -140,7 +140,8 @@ impl Page {
     /// Another theme, contrast or palette is in force.
     pub(super) fn restyle(&mut self) {
         self.parts.palette = Palette::read(&self.root);
-        self.redraw();
+        // At once: no animation frame comes between this and a sheet of paper.
+        self.show();
     }
 
     /// A whole scenario was opened: from the address, a preset or a reset.

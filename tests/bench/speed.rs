@@ -1,4 +1,4 @@
-//! How long the physics takes: one pass, one state at a time, one root of Kepler's equation.
+//! How long the core takes: one pass, one state at a time, one root of Kepler's equation, the pictures of one frame.
 //!
 //! Inputs vary from call to call, as they do under a slider, so that no branch is learnt by heart. Run with
 //! `cargo bench --bench speed`; the median is the number to quote.
@@ -8,7 +8,11 @@ use std::hint::black_box;
 
 use divan::Bencher;
 use fastrand::Rng;
+use glam::DVec2;
+use two_frames::figure::{Scene, Track, Views};
 use two_frames::physics::{Body, Encounter, Flyby, Planet, solve_kepler};
+use two_frames::sandbox::{Input, Pictures, Sandbox, Sizes};
+use two_frames::scenario::{Field, PRESETS, Preset};
 
 fn main() {
     divan::main();
@@ -112,5 +116,50 @@ fn kepler_root_anywhere(bencher: Bencher<'_, '_>) {
         .collect();
     cycle(bencher, &roots, |(excess, tau)| {
         black_box(solve_kepler(1.0 + excess, -excess, *tau));
+    });
+}
+
+/// What a frame of the page asks for at every ready-made pass, at the size of a laptop's pictures.
+fn scenes() -> Vec<(Flyby, Track)> {
+    let scene = |preset: &Preset| {
+        let encounter = preset.scenario().encounter().expect("a planet");
+        let flyby = Flyby::solve(&encounter).expect("a ready-made pass");
+        (flyby, Track::of(&flyby))
+    };
+    (0..COUNT)
+        .map(|i| scene(&PRESETS[i % PRESETS.len()]))
+        .collect()
+}
+
+/// All four pictures of a solved and sampled pass, labels placed. Target: 150 µs.
+#[divan::bench(sample_size = 16, sample_count = 200)]
+fn compose_four_pictures(bencher: Bencher<'_, '_>) {
+    let sizes = Sizes::all(DVec2::new(400.0, 400.0));
+    cycle(bencher, &scenes(), |(flyby, track)| {
+        let time_s = track.telling_s;
+        let scene = Scene {
+            flyby,
+            track,
+            time_s,
+        };
+        let views = Views::fit(&scene, sizes.stage, 1.0);
+        black_box(Pictures::compose(&scene, &views, &sizes));
+    });
+}
+
+/// The same from a slider's move on: solving, sampling, pictures, numbers and sentences.
+#[divan::bench(sample_size = 16, sample_count = 200)]
+fn slider_to_pictures_and_numbers(bencher: Bencher<'_, '_>) {
+    let sizes = Sizes::all(DVec2::new(400.0, 400.0));
+    let mut sandbox = Sandbox::default();
+    let mut position = 0.0;
+    bencher.bench_local(|| {
+        position = (position + 1.0) % 1000.0;
+        sandbox
+            .apply(Input::Slide(Field::Periapsis, position))
+            .expect("the slider has no bad places");
+        black_box((sandbox.pictures(&sizes), sandbox.panel()))
+            .0
+            .expect("pictures")
     });
 }

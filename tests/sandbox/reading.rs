@@ -97,50 +97,32 @@ fn sides_are_named_by_where_periapsis_lies() {
     for (text, labels, chosen) in [
         (
             preset("gain").text,
-            [
-                "behind, outward side (aim 0°)",
-                "ahead, outward side (aim 180°)",
-            ],
+            ["behind, outward (aim 0°)", "ahead, outward (aim 180°)"],
             [true, false],
         ),
         (
             preset("loss").text,
-            [
-                "behind, outward side (aim 0°)",
-                "ahead, outward side (aim 180°)",
-            ],
+            ["behind, outward (aim 0°)", "ahead, outward (aim 180°)"],
             [false, true],
         ),
         (
             "approach=180",
-            [
-                "behind, sunward side (aim 0°)",
-                "behind, outward side (aim 180°)",
-            ],
+            ["behind, sunward (aim 0°)", "behind, outward (aim 180°)"],
             [true, false],
         ),
         (
             "approach=0&aim=180",
-            [
-                "ahead, outward side (aim 0°)",
-                "ahead, sunward side (aim 180°)",
-            ],
+            ["ahead, outward (aim 0°)", "ahead, sunward (aim 180°)"],
             [false, true],
         ),
         (
             "aim=90",
-            [
-                "behind, outward side (aim 0°)",
-                "ahead, outward side (aim 180°)",
-            ],
+            ["behind, outward (aim 0°)", "ahead, outward (aim 180°)"],
             [false, false],
         ),
         (
             "aim=-180",
-            [
-                "behind, outward side (aim 0°)",
-                "ahead, outward side (aim 180°)",
-            ],
+            ["behind, outward (aim 0°)", "ahead, outward (aim 180°)"],
             [false, true],
         ),
     ] {
