@@ -67,11 +67,13 @@ impl Stage<'_> {
     /// The notes in the corners, and what they leave room for.
     pub(super) fn notes(&mut self) {
         let letter = self.drawing.letter;
-        let probe = self.probe_at(self.scene.now());
         self.drawing.sun_note();
         self.drawing.ruler(self.view, self.scene.radius_km());
         self.drawing.bead_note(self.scene.track.bead_s);
-        self.drawing
-            .place_near(&[probe], Words::new("now", Role::Ink, letter), false);
+        let probe = self.probe_at(self.scene.now());
+        if self.view.holds(probe, 0.0) {
+            let words = Words::new("now", Role::Ink, letter);
+            self.drawing.place_near(&[probe], words, false);
+        }
     }
 }

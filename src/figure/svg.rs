@@ -20,7 +20,8 @@ pub fn svg(picture: &Picture, description: &str, theme: Theme) -> String {
     let _ = write!(
         out,
         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\" \
-         role=\"img\" font-family=\"system-ui, sans-serif\">\n<title>{}</title>\n<desc>{}</desc>\n",
+         class=\"{}\" role=\"img\" font-family=\"system-ui, sans-serif\">\n<title>{}</title>\n<desc>{}</desc>\n",
+        scope(theme),
         escaped(&picture.title),
         escaped(description)
     );
@@ -39,15 +40,24 @@ pub fn svg(picture: &Picture, description: &str, theme: Theme) -> String {
 /// One class for strokes and one for fills of each role.
 fn push_style(out: &mut String, theme: Theme) {
     out.push_str("<style>\n");
+    let scope = scope(theme);
     for role in Role::ALL {
         let (name, plain, property) = (class(role), color(theme, role), css_name(role));
         let _ = writeln!(
             out,
-            ".{name}{{fill:{plain};fill:var({property},{plain})}}\n\
-             .{name}-line{{fill:none;stroke:{plain};stroke:var({property},{plain});stroke-linejoin:round}}"
+            ".{scope} .{name}{{fill:{plain};fill:var({property},{plain})}}\n\
+             .{scope} .{name}-line{{fill:none;stroke:{plain};stroke:var({property},{plain});stroke-linejoin:round}}"
         );
     }
     out.push_str("</style>\n");
+}
+
+/// The class of the whole picture: styles stay inside it, so that several pictures and a page of any kind go together.
+fn scope(theme: Theme) -> &'static str {
+    match theme {
+        Theme::Light => "two-frames-light",
+        Theme::Dark => "two-frames-dark",
+    }
 }
 
 fn class(role: Role) -> &'static str {

@@ -51,20 +51,18 @@ impl Encounter {
             ..
         } = self.planet;
         let sizes = [
-            self.v_infinity_km_s,
-            self.periapsis_km,
-            gm,
-            radius_km,
-            orbit_km,
+            ("speed relative to the planet", self.v_infinity_km_s, "km/s"),
+            ("GM", gm, "km³/s²"),
+            ("radius", radius_km, "km"),
+            ("orbit", orbit_km, "km"),
+            ("periapsis", self.periapsis_km, "km"),
         ];
-        if sizes.iter().all(|size| COMPUTABLE.contains(size)) {
-            return Ok(());
+        let outside = sizes
+            .into_iter()
+            .find(|(_, size, _)| !COMPUTABLE.contains(size));
+        match outside {
+            Some((what, value, unit)) => Err(FlybyError::OutOfNumbers { what, value, unit }),
+            None => Ok(()),
         }
-        Err(FlybyError::OutOfNumbers {
-            what: "range of sizes",
-            gm_km3_s2: gm,
-            orbit_km,
-            periapsis_km: self.periapsis_km,
-        })
     }
 }

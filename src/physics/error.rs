@@ -19,15 +19,13 @@ pub enum FlybyError {
         /// The value given, radians.
         value: f64,
     },
-    /// All inputs are allowed one by one, but together they leave the range of the numbers that a computer holds.
+    /// A size that is allowed by itself is so large or so small that the answers could leave the range of f64.
     OutOfNumbers {
-        /// What is too large to compute with.
+        /// The size's name in words.
         what: &'static str,
-        /// The planet's gravitational parameter, km³/s².
-        gm_km3_s2: f64,
-        /// The planet's orbit radius, km.
-        orbit_km: f64,
-        /// The periapsis distance asked for, km.
-        periapsis_km: f64,
+        /// The size given.
+        value: f64,
+        /// The unit of the value.
+        unit: &'static str,
     },
 }

@@ -17,6 +17,9 @@ pub fn describe_stage(pass: &Pass<'_>, instant: &Instant, seen_from_sun: bool) -
     let path = if pass.flyby.strikes() {
         let words = "; the path ends at the surface; it was aimed # planet radii from the centre. ";
         Sentence::of(words, pass, &[RADII])
+    } else if seen_from_sun {
+        let words = "; the probe comes in at # km/s and leaves at # km/s. ";
+        Sentence::of(words, pass, &[BEFORE, AFTER])
     } else {
         let words = "; the path turns by # and comes within # planet radii of the centre. ";
         Sentence::of(words, pass, &[TURN, RADII])

@@ -4,7 +4,7 @@
 use glam::{DVec2, DVec3};
 
 use crate::physics::units::{DEGREES_PER_RADIAN, KM_PER_AU, SECONDS_PER_HOUR, SECONDS_PER_YEAR};
-use crate::physics::{Flyby, Outcome, SunOrbit};
+use crate::physics::{Flyby, Outcome, Side, SunOrbit};
 
 /// A solved pass as quantities are read from it.
 #[derive(Clone, Copy, Debug)]
@@ -97,7 +97,9 @@ quantities! {
     PLANET_SPEED_AFTER = "page.planet_speed_after_km_s", |p| p.after(p.flyby.encounter.planet.orbit_speed());
     /// Change of the planet's own speed, km/s.
     PLANET_SPEED_CHANGE = "page.planet_speed_change_km_s", |p| {
-        p.after(p.flyby.planet_velocity_change(p.probe_mass_kg).y)
+        let change = p.flyby.planet_velocity_change(p.probe_mass_kg).y;
+        // On the flank only the rounding of a zero is left.
+        p.after(if p.flyby.side == Side::Neither { 0.0 } else { change })
     };
     /// Height of periapsis above the surface, km.
     HEIGHT = "page.height_km", |p| Some(p.flyby.encounter.periapsis_km - p.flyby.encounter.planet.radius_km);
@@ -142,10 +144,21 @@ fn inclination_deg(orbit: &SunOrbit) -> Option<f64> {
     orbit.inclination_rad.map(|rad| rad * DEGREES_PER_RADIAN)
 }
 
-/// The angle of a velocity from the planet's direction of motion, degrees, whatever plane it lies in.
+/// The angle of a velocity from the planet's direction of motion, degrees: with the sign of the approach angle in the
+/// orbit plane (positive outward), without one out of it.
 fn from_forward(velocity: DVec3) -> f64 {
-    libm::atan2(DVec2::new(velocity.x, velocity.z).length(), velocity.y) * DEGREES_PER_RADIAN
+    let size = DVec2::new(velocity.x, velocity.z).length();
+    let in_plane = velocity.z.abs() < IN_PLANE * velocity.length();
+    let across = if in_plane && velocity.x < 0.0 {
+        -size
+    } else {
+        size
+    };
+    libm::atan2(across, velocity.y) * DEGREES_PER_RADIAN
 }
+
+/// A direction whose north component is smaller than this lies in the orbit plane.
+const IN_PLANE: f64 = 1e-9;
 
 /// The numbers of one moment of the pass, s after periapsis.
 #[derive(Clone, Copy, Debug, PartialEq)]

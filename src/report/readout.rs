@@ -66,8 +66,7 @@ const ROWS: [RowSpec; 10] = [
     },
     RowSpec {
         label: "Direction of that motion, and turn",
-        meaning: "Angle from the planet's own motion: 0° is the same way, 180° is against it. The turn is the angle between \
-                  before and after.",
+        meaning: "Angle from the planet's own motion, + outward, − sunward. The turn is the angle between before and after.",
         unit: "",
         before: Quantity::DIRECTION_IN,
         after: Quantity::DIRECTION_OUT,
@@ -155,7 +154,7 @@ const ROWS: [RowSpec; 10] = [
     },
     RowSpec {
         label: "Speed of @ itself",
-        meaning: "What the probe gains the planet loses, shared out over a mass so large that nobody could measure it.",
+        meaning: "What the probe gains the planet loses, with a mass so large that nobody could measure it.",
         unit: "km/s",
         before: Quantity::PLANET_SPEED,
         after: Quantity::PLANET_SPEED_AFTER,

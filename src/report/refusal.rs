@@ -1,6 +1,5 @@
 //! Why settings that are each allowed have no flyby together, in a sentence.
 
-use super::number::significant;
 use crate::decimal::shortest;
 use crate::physics::FlybyError;
 
@@ -17,17 +16,9 @@ pub fn refusal(error: &FlybyError) -> String {
                 number(value)
             )
         }
-        FlybyError::OutOfNumbers {
-            what,
-            gm_km3_s2,
-            orbit_km,
-            periapsis_km,
-        } => format!(
-            "The {what} is too large to compute with GM {} km³/s², an orbit of {} km and a periapsis of {} km: try a \
-             custom planet nearer to a real one.",
-            significant(gm_km3_s2, 3),
-            significant(orbit_km, 3),
-            significant(periapsis_km, 3)
+        FlybyError::OutOfNumbers { what, value, unit } => format!(
+            "The {what} is {} {unit}, and only sizes from 1e-60 to 1e60 can be computed: try a planet nearer to a real one.",
+            number(value)
         ),
     }
 }

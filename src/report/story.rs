@@ -49,12 +49,12 @@ pub fn why_sentence(pass: &Pass<'_>) -> Sentence {
             &[RADII],
         ),
         Side::Neither => (
-            "@ pulls it sideways only, so the path turns by # and the speed round the Sun stays (# km/s).",
+            "@ pulls it sideways only, so the path seen from @ turns by # and the speed round the Sun is as before (change # km/s).",
             &[TURN, CHANGE],
         ),
         _ if hardly => (
-            "The path turns by #, and its speed round the Sun hardly changes (# km/s): the pull adds almost nothing \
-             along the motion of @.",
+            "The path seen from @ turns by #, and the speed round the Sun hardly changes (by # km/s): the pull adds almost \
+             nothing along the motion of @.",
             &[TURN, CHANGE],
         ),
         Side::Behind => (
@@ -84,7 +84,7 @@ pub fn cautions(pass: &Pass<'_>, shown_s: f64) -> Vec<Sentence> {
             cautions.push(Sentence::of(zone_caution(zone.kind), pass, &[]));
         }
     }
-    cautions.extend(bend_caution(pass, shown_s));
+    cautions.push(bend_caution(pass, shown_s));
     cautions
 }
 
@@ -102,12 +102,10 @@ fn zone_caution(kind: ZoneKind) -> &'static str {
     }
 }
 
-/// The planet's path is drawn straight; this says by how much the real one would bend, where that is over a degree.
-fn bend_caution(pass: &Pass<'_>, shown_s: f64) -> Option<Sentence> {
+/// The planet's path is drawn straight; this says by how much the real one would bend.
+fn bend_caution(pass: &Pass<'_>, shown_s: f64) -> Sentence {
     let bend = pass.flyby.encounter.planet.mean_motion() * shown_s * DEGREES_PER_RADIAN;
     let words = "In the time shown, the real path of @ would bend by # round the Sun; here it is drawn straight.";
-    (bend > 1.0).then(|| {
-        let value = Value::of_page("page.planet_bend_deg", bend, short(bend, 2) + "°");
-        Sentence::new(words, pass, vec![value])
-    })
+    let value = Value::of_page("page.planet_bend_deg", bend, short(bend, 2) + "°");
+    Sentence::new(words, pass, vec![value])
 }

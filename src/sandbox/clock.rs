@@ -101,7 +101,8 @@ impl Clock {
         match change {
             Change::Play => {
                 self.playing = true;
-                if now >= track.end_s {
+                // Whoever has not moved the clock yet wants to see the whole pass.
+                if self.time_s.is_none() || now >= track.end_s {
                     self.time_s = Some(-track.half_s);
                 }
             }

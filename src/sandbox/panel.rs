@@ -91,6 +91,8 @@ pub struct Panel {
     pub moment: String,
     /// How much of the pass a second of playing shows at this moment, in words.
     pub rate: String,
+    /// The same in seconds.
+    pub rate_s: f64,
     /// Where the moment is in what is shown, 0..1.
     pub position: f64,
     /// The pictures in words: planet frame, Sun frame, diagram, record.
@@ -115,7 +117,8 @@ impl Panel {
             now: report::now(&instant),
             time_d: time_s / SECONDS_PER_DAY,
             moment: report::moment(time_s),
-            rate: format!("1 s shows {}", report::span(rate)),
+            rate: "1 s shows ".to_owned() + &report::span(rate),
+            rate_s: rate,
             position: track.position_of(time_s),
             descriptions: [
                 report::describe_stage(&pass, &instant, false),

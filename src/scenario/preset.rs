@@ -51,23 +51,23 @@ pub const PRESETS: [Preset; 11] = [
         text: "v=1&planet=jupiter&v-infinity=9&approach=129&periapsis=8&aim=180",
         look: "Watch the speed record: the blue hump is the same as for the gain, and the green curve now ends lower than it \
                began.",
-        why: "Tern passes ahead of Jupiter this time, so the pull points back along Jupiter's path and holds it back.",
+        why: "Tern passes on Jupiter's other side, only just ahead of it, so the pull is nearly sideways and a little backward.",
     },
     Preset {
         id: "leaves",
         title: "Out of the solar system",
         probe: "Fulmar, an invented long-distance scout,",
         text: "v=1&planet=saturn&v-infinity=8&approach=100&periapsis=3&aim=0",
-        look: "Look at the farthest distance from the Sun: before the pass it is a number, after it there is none.",
-        why: "Saturn turns the path until it points along Saturn's own motion, where the two speeds simply add up to more than \
-              the Sun can hold.",
+        look: "Look at the farthest distance from the Sun: after the pass there is none.",
+        why: "Saturn turns the path along its own motion, where the two speeds add up to more than the Sun can hold.",
     },
     Preset {
         id: "sunward",
         title: "Down towards the Sun",
         probe: "Petrel, an invented solar explorer,",
         text: "v=1&planet=jupiter&v-infinity=12&approach=102&periapsis=8&aim=180",
-        look: "Look at the green arrow after the pass: it has almost vanished, and the nearest distance to the Sun with it.",
+        look: "Look at the green arrow after the pass in the velocity diagram: it has almost vanished, and the nearest \
+               distance to the Sun with it.",
         why: "The relative velocity ends up nearly opposite to Jupiter's and nearly as large, so little is left of their sum.",
     },
     Preset {
@@ -85,7 +85,7 @@ pub const PRESETS: [Preset; 11] = [
         probe: "Dunlin, an invented asteroid mapper,",
         text: "v=1&planet=jupiter&v-infinity=5.64&approach=60&periapsis=55.7&aim=0",
         look: "Move the periapsis down to 1: the gain shrinks to nothing and turns into a loss of more than 3 km/s.",
-        why: "Here the path turns just far enough to run along Jupiter's motion; a closer pass turns it too far.",
+        why: "Here the path ends up along Jupiter's motion; a closer pass turns it too far.",
     },
     Preset {
         id: "no-change",
@@ -100,9 +100,8 @@ pub const PRESETS: [Preset; 11] = [
         title: "Aimed too close: it strikes",
         probe: "Wigeon, an invented atmosphere probe,",
         text: "v=1&planet=jupiter&v-infinity=9&approach=129&periapsis=0.6&aim=0",
-        look: "Look where the path ends: at the surface, although the probe was aimed well to the side of the planet.",
-        why: "The pull bends the path inwards long before the probe arrives, so everything aimed inside the strike distance \
-              hits the planet.",
+        look: "Look where the path ends: at the surface.",
+        why: "The pull bends the path inwards long before the probe arrives, so it hits although it was aimed well to the side.",
     },
     Preset {
         id: "too-fast",
@@ -125,9 +124,8 @@ pub const PRESETS: [Preset; 11] = [
         title: "A planet of your own",
         probe: "Knot, an invented traveller,",
         text: "v=1&planet=custom&gm=2500000&radius=15000&orbit=0.35&v-infinity=14&approach=120&periapsis=2&aim=0",
-        look: "Change mass, size and distance of this invented planet and see which of them the gain of energy depends on.",
-        why: "The mass sets how far the path turns and the distance from the Sun sets how fast the planet moves; the gain needs \
-              both.",
+        look: "Change its mass, size and distance and see which of them the gain of energy depends on.",
+        why: "Mass and radius set how far the path turns, the distance from the Sun sets how fast the planet moves; the gain needs both.",
     },
 ];
 

@@ -18,6 +18,7 @@ use super::playback::Playback;
 use super::readout::Readout;
 use super::rescue;
 use crate::decimal::within;
+use crate::report::refusal;
 use crate::sandbox::{Change, Input, Panel, Pictures, Sandbox, Sizes};
 use crate::scenario::{Field, Notice};
 
@@ -175,8 +176,7 @@ impl Page {
     pub(super) fn share(&mut self) {
         self.on_save();
         self.parts.link.share();
-        let said =
-            "The link to these settings is in the field, and copied where the browser allows it.";
+        let said = "The link is in the field, and copied where the browser allows it.";
         self.parts.readout.say_only(said);
     }
 
@@ -226,10 +226,8 @@ impl Page {
         let sizes = self.sizes();
         match (self.sandbox.pictures(&sizes), self.sandbox.panel()) {
             (Ok(pictures), Ok(panel)) => self.show_pass(&pictures, &panel),
-            (Err(refusal), _) | (_, Err(refusal)) => {
-                self.parts
-                    .readout
-                    .show_refusal(&crate::report::refusal(&refusal));
+            (Err(error), _) | (_, Err(error)) => {
+                self.parts.readout.show_refusal(&refusal(&error));
                 self.mark("refused");
             }
         }
@@ -267,8 +265,9 @@ impl Page {
 
     fn on_settled(&mut self) {
         self.settle.done();
-        if let Ok(panel) = self.sandbox.panel() {
-            self.parts.readout.say(&panel);
+        match self.sandbox.panel() {
+            Ok(panel) => self.parts.readout.say(&panel),
+            Err(error) => self.parts.readout.say_refusal(&refusal(&error)),
         }
     }
 

@@ -41,6 +41,10 @@ impl Playback {
             let _ = self.section.remove_attribute("inert");
         } else {
             set_attribute(&self.section, "inert", "");
+            for element in [&self.moment, &self.rate] {
+                set_text(element, "");
+                set_attribute(element, "data-value", "");
+            }
         }
     }
 
@@ -61,6 +65,7 @@ impl Playback {
         set_text(&self.moment, &panel.moment);
         set_attribute(&self.moment, "data-value", &print_number(panel.time_d));
         set_text(&self.rate, &panel.rate);
+        set_attribute(&self.rate, "data-value", &print_number(panel.rate_s));
     }
 
     /// Where the time slider stands, 0..1.

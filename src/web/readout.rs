@@ -88,7 +88,7 @@ impl Readout {
             Some(preset) => (preset.probe, preset.look, preset.why),
             None => (
                 "Your own probe",
-                "Compare the blue arrows with each other, and the green arrows with each other.",
+                "Compare the blue arrows, then the green ones.",
                 "Choose an example above to see what it shows and why it happens.",
             ),
         };
@@ -112,7 +112,9 @@ impl Readout {
         for name in ["planet-sentence", "sun-sentence"] {
             self.put(name, "No flyby with these settings.".into());
         }
-        self.put("cautions", String::new());
+        for name in ["cautions", "planet-note", "sun-note"] {
+            self.put(name, String::new());
+        }
         for table in [&mut self.rows, &mut self.facts, &mut self.now] {
             table.clear();
         }
@@ -126,6 +128,14 @@ impl Readout {
         ));
         for (picture, description) in self.pictures.iter().zip(&panel.descriptions) {
             set_attribute(picture, "aria-label", description);
+        }
+    }
+
+    /// Says a refusal to screen readers; the pictures show nothing that holds.
+    pub(super) fn say_refusal(&self, refusal: &str) {
+        self.say_only(refusal);
+        for picture in &self.pictures {
+            set_attribute(picture, "aria-label", refusal);
         }
     }
 

@@ -24,7 +24,7 @@ fn tern_passes_jupiter_in_both_frames() {
         for words in ["Tern", "Jupiter", "Planet frame", "Sun frame"] {
             assert!(body.contains(words), "{words} is not on the page");
         }
-        // Source: the issue's own example sentence, worked out by hand from v-infinity 9 km/s, 129° and Jupiter's
+        // Source: the project's own promise, worked out by hand from v-infinity 9 km/s, 129° and Jupiter's
         // 13.06 km/s; common practice, no source.
         assert_eq!(
             page.text("[data-text=planet-sentence]").await?,

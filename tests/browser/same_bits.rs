@@ -1,7 +1,7 @@
 //! One number everywhere: the core compiled to WebAssembly gives the same bits as the native one, and prints and reads
 //! them the same way.
 //!
-//! Source: design.md section 6 asks for exact equality; the native library is the reference here, and it is held to
+//! Source: the project's own promise of exact equality asks for exact equality; the native library is the reference here, and it is held to
 //! published numbers and to an integrator in tests/physics.
 
 use serde_json::json;

@@ -54,7 +54,7 @@ fn the_default_pass_is_the_contract_s() {
         let speed = answer["sun_frame"][key].as_f64().expect("a number");
         format!("{speed:.2}")
     });
-    // Source: the issue's own sentence for the default pass.
+    // Source: the project's own promise for the default pass.
     assert_eq!(speeds, ["10.18", "21.08"]);
 }
 

@@ -145,12 +145,22 @@ fn the_rate_shown_is_the_rate_at_which_time_runs() {
     }
 }
 
+/// Whoever presses play first of all sees the whole pass, not its last part.
+#[test]
+fn the_first_play_starts_at_the_beginning() {
+    let mut sandbox = Sandbox::default();
+    clock(&mut sandbox, Change::Play);
+    let half_s = sandbox.solved().expect("a pass").track.half_s;
+    assert_eq!(time(&mut sandbox).to_bits(), (-half_s).to_bits());
+}
+
 #[test]
 fn nothing_moves_unless_it_plays() {
     let mut sandbox = Sandbox::default();
     let before = state(&sandbox);
     clock(&mut sandbox, Change::Tick(5.0));
     let after = time(&mut sandbox);
+    clock(&mut sandbox, Change::Go(after));
     clock(&mut sandbox, Change::Play);
     assert!(sandbox.is_playing());
     assert_eq!(
