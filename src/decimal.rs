@@ -1,7 +1,7 @@
 //! Numbers as decimal text, and back: the same text and the same bits natively and in the browser.
 //!
-//! The standard library's float formatting and parsing would make up a third of the core's download, and every browser
-//! has both already. So this file is the one place outside `web/` that asks the platform: for the shortest decimal that
+//! The standard library's float formatting and parsing would add about 20 kB to the download, and every browser has both
+//! already. So this file is the one place outside `web/` that asks the platform: for the shortest decimal that
 //! reads back to the same bits, and for the double nearest to a decimal. ECMAScript specifies both as the standard
 //! library does (ECMA-262, `Number::toString` and `StringToNumber`); a browser test compares the two sides. Rounding
 //! to a number of decimals is plain arithmetic, so that both sides round ties alike.

@@ -6,8 +6,8 @@
 //!
 //! # Conventions
 //!
-//! - Core units: km, s, km/s, km³/s², radians; the unit stands in the name or the doc comment. Degrees, AU, planet radii
-//!   and days exist in [`scenario`] (input) and [`report`] (output) only.
+//! - Core units: km, s, km/s, km³/s², radians; the unit stands in the name or the doc comment. [`physics`] knows no
+//!   others; degrees, AU, planet radii and days are what people set ([`scenario`]) and read ([`report`], labels of [`figure`]).
 //! - Axes at the planet, at the moment of periapsis: `y` along the planet's velocity round the Sun ("forward"), `z` along
 //!   its orbit's normal (north), `x = y × z` away from the Sun. On the page y is up and x is right: the Sun is to the left.
 //! - The approach angle α runs from the planet's velocity to the incoming v-infinity: 0° catches the planet up from
@@ -46,7 +46,7 @@
 //! # Contents
 //!
 //! Each layer may use those below it and nothing above: `web` and `cli`, [`sandbox`], [`figure`], [`report`],
-//! [`scenario`], [`physics`]. [`decimal`] serves them all.
+//! [`scenario`], [`physics`]. [`decimal`] serves all but the physics.
 
 #[cfg(all(feature = "command", not(target_arch = "wasm32")))]
 pub mod cli;

@@ -115,7 +115,7 @@ fn gain_and_loss_are_one_approach_on_two_sides() {
     assert!(number(sun.speed_out_km_s) > 1.5 * sun.speed_in_km_s);
     // "turns its path towards Jupiter's own motion"
     assert!(direction_out(&gain) < 40.0);
-    // "ends lower than it began", "holds the probe back"
+    // "ends lower than it began", "only just ahead of it"
     assert!(number(lost.sun_frame.speed_change_km_s) < -1.0 && loss.velocity_change.y < 0.0);
 }
 
@@ -219,7 +219,7 @@ fn no_change_turns_and_keeps_its_speed() {
             .to_degrees()
             > 20.0
     );
-    // "the pull acts sideways only"
+    // "the pull does no work along it"
     assert_eq!(flyby.side, Side::Neither);
     assert!(flyby.velocity_change.y.abs() < 1e-9 * flyby.velocity_change.length());
 }

@@ -29,9 +29,9 @@ pub struct Elements {
     pub inclination: f64,
     /// Longitude of the ascending node from +x; 0 if the orbit lies in the x-y plane.
     pub node: f64,
-    /// Argument of periapsis from the node; 0 for a circle.
+    /// Argument of periapsis from the node; for a circle, of the place that it was made from.
     pub argument: f64,
-    /// True anomaly from periapsis (for a circle from the node).
+    /// True anomaly from periapsis; for a circle, from the place that it was made from.
     pub true_anomaly: f64,
 }
 

@@ -9,7 +9,7 @@ pub const MINUS: char = '−';
 /// A thin space that does not break, between groups of three digits.
 const GROUP: char = '\u{202f}';
 
-/// `value` with a fixed number of decimals: "−1 234.50". A value that rounds to zero carries no sign.
+/// `value` with a fixed number of decimals: "−1234.50". A value that rounds to zero carries no sign.
 pub fn fixed(value: f64, decimals: usize) -> String {
     let digits = with_decimals(value, decimals);
     let (sign, digits) = digits
@@ -97,7 +97,7 @@ pub fn short(value: f64, digits: usize) -> String {
     text
 }
 
-/// A length of time, s, in the unit that fits: "12.0 s", "3.40 hours", "1.15 days", "2.30 years".
+/// A length of time, s, in the unit that fits: "12.0 seconds", "3.40 hours", "1.15 days", "2.30 years".
 pub fn span(seconds: f64) -> String {
     let (value, unit) = in_fitting_unit(seconds);
     significant(value, 3) + " " + unit

@@ -24,7 +24,7 @@ pub enum Input {
     Preset(usize),
     /// Open a scenario text.
     Open(String),
-    /// Go back to the page's first state.
+    /// Go back to the scenario that the page opens with; the pace stays.
     Reset,
     /// Come closer (factor above 1) or step back.
     Zoom(f64),

@@ -89,7 +89,7 @@ impl Notice {
     }
 }
 
-/// The field's range as a rule: "the periapsis has to be from 0.01 to 10000 planet radii".
+/// The field's range as a rule: "the value has to be from 0.01 to 10000 planet radii".
 fn range(field: Field) -> String {
     let spec = field.spec();
     if field.is_of_custom_planet() {

@@ -5,7 +5,7 @@ use super::settings::Scenario;
 /// A ready-made pass.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Preset {
-    /// A short name for the choice and for addresses.
+    /// A short name for the page's list.
     pub id: &'static str,
     /// What it shows, in a few words.
     pub title: &'static str,

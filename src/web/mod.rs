@@ -22,7 +22,8 @@ use wasm_bindgen::prelude::*;
 /// Starts the page: called by the module loader once the core is there.
 ///
 /// # Errors
-/// When the page lacks an element that the core needs; the loader shows the message.
+/// When the browser refuses a listener; the loader then shows the still figure. An element that the core needs and the page
+/// lacks is a panic, told in the console and on the page.
 #[wasm_bindgen(start)]
 pub fn start() -> Result<(), JsValue> {
     rescue::install();
