@@ -43,7 +43,7 @@ impl Playback {
             set_attribute(&self.section, "inert", "");
             for element in [&self.moment, &self.rate] {
                 set_text(element, "");
-                set_attribute(element, "data-value", "");
+                let _ = element.remove_attribute("data-value");
             }
         }
     }
