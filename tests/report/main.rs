@@ -3,6 +3,7 @@
 #[path = "../scenarios/mod.rs"]
 mod scenarios;
 
+mod bend;
 mod json;
 mod sweeps;
 mod tables;
