@@ -6,6 +6,7 @@
 use glam::DVec3;
 
 use super::aim::AimPlane;
+use super::approach::Approach;
 use super::conic::Conic;
 use super::encounter::Encounter;
 use super::error::FlybyError;
@@ -56,6 +57,7 @@ pub struct Flyby {
     pub orbit_before: SunOrbit,
     /// Orbit round the Sun after.
     pub orbit_after: SunOrbit,
+    speed_change_km_s: f64,
     motion: PlanetMotion,
     hyperbola: Conic,
 }
@@ -76,29 +78,22 @@ impl Flyby {
             planet,
             v_infinity_km_s: v_infinity,
             periapsis_km: r,
+            aim_rad,
             ..
         } = encounter;
-        let a = planet.gm / v_infinity / v_infinity;
+        let approach = Approach::unchecked(&encounter);
+        let (a, b) = (approach.semi_major_axis_km, approach.impact_parameter_km(r));
         let e = 1.0 + r / a;
-        let b = (r * (r + 2.0 * a)).sqrt();
-        // sin(δ/2) = 1/e and cos(δ/2) = b/(a e): exact companions, with no cancellation as e approaches 1.
-        let (sin_half, cos_half) = (1.0 / e, b / a / e);
-
-        let aim_plane = AimPlane::facing(encounter.approach_rad, encounter.crank_rad);
-        let miss = aim_plane.direction(encounter.aim_rad);
-        let s = aim_plane.s;
-        let periapsis_direction = s * sin_half + miss * cos_half;
-        let outgoing = s * (1.0 - 2.0 * sin_half * sin_half) - miss * (2.0 * sin_half * cos_half);
-        let forward = s * cos_half - miss * sin_half;
+        let aim_point_km = approach.aim_point_km(r, aim_rad);
+        // From here on the aim point decides, as it does for every point of the aim plane's map: the same bits.
+        let pass = approach.aimed(aim_point_km);
+        let periapsis_direction = pass.periapsis_direction();
+        // Along the motion at periapsis; sin(δ/2) = 1/e and cos(δ/2) = b/(a e) do not cancel as e approaches 1.
+        let forward =
+            approach.aim_plane.s * (b / a / e) - approach.aim_plane.direction(aim_rad) * (1.0 / e);
         let hyperbola = Conic::new(planet.gm, r, -1.0 / a, periapsis_direction, forward);
-
-        let motion = PlanetMotion::forward(planet.orbit_speed());
-        let velocity_in = Velocity::new(s * v_infinity);
-        let velocity_out = Velocity::new(outgoing * v_infinity);
-        let sun_velocity_in = motion.velocity_seen_from_sun(velocity_in);
-        let sun_velocity_out = motion.velocity_seen_from_sun(velocity_out);
-        let velocity_change = periapsis_direction * (-2.0 * v_infinity * sin_half);
-        let (sin_aim, cos_aim) = libm::sincos(encounter.aim_rad);
+        let (sun_velocity_in, sun_velocity_out) =
+            (approach.sun_velocity_in(), pass.sun_velocity_out());
         Self {
             encounter,
             outcome: Outcome::of(&planet, v_infinity, a, r, &hyperbola),
@@ -106,20 +101,21 @@ impl Flyby {
             eccentricity: e,
             turn_rad: 2.0 * libm::atan2(a, b),
             impact_parameter_km: b,
-            aim_plane,
-            aim_point_km: [b * cos_aim, b * sin_aim],
+            aim_plane: approach.aim_plane,
+            aim_point_km,
             periapsis_direction,
             periapsis_speed_km_s: speed_at(r, v_infinity, a),
-            velocity_in,
-            velocity_out,
+            velocity_in: approach.velocity_in(),
+            velocity_out: pass.velocity_out(),
             sun_velocity_in,
             sun_velocity_out,
-            velocity_change,
-            energy_change_km2_s2: motion.velocity().km_s.dot(velocity_change),
-            side: Side::of(periapsis_direction),
+            velocity_change: pass.velocity_change(),
+            energy_change_km2_s2: pass.energy_change_km2_s2(),
+            speed_change_km_s: pass.speed_change_km_s(),
+            side: pass.side(),
             orbit_before: SunOrbit::through_planet(planet.orbit_km, sun_velocity_in),
             orbit_after: SunOrbit::through_planet(planet.orbit_km, sun_velocity_out),
-            motion,
+            motion: approach.motion,
             hyperbola,
         }
     }
@@ -163,15 +159,13 @@ impl Flyby {
     }
 
     /// Change of the speed round the Sun, km/s: positive is a gain.
-    ///
-    /// From the energy, 2 V·Δv / (v + v'), because the difference of two nearly equal speeds would lose digits.
     pub fn speed_change_km_s(&self) -> f64 {
-        let sum = self.sun_velocity_in.speed() + self.sun_velocity_out.speed();
-        if sum > 0.0 {
-            2.0 * self.energy_change_km2_s2 / sum
-        } else {
-            0.0
-        }
+        self.speed_change_km_s
+    }
+
+    /// The approach of this pass: every other aim point of its aim plane.
+    pub fn approach(&self) -> Approach {
+        Approach::unchecked(&self.encounter)
     }
 
     /// What the planet's own velocity changes by for a probe of `probe_kg`, km/s: minus the change of their relative

@@ -4,6 +4,8 @@
 //! test, the command and the browser compute the same bits.
 
 mod aim;
+mod aimed;
+mod approach;
 mod conic;
 mod encounter;
 mod error;
@@ -13,10 +15,13 @@ mod kepler;
 mod outcome;
 mod planet;
 mod sun_orbit;
+mod sun_path;
 pub mod units;
 mod universal;
 
 pub use aim::AimPlane;
+pub use aimed::Aimed;
+pub use approach::Approach;
 pub use conic::{Conic, Elements, State};
 pub use encounter::Encounter;
 pub use error::FlybyError;
@@ -26,4 +31,5 @@ pub use kepler::{MAX_STEPS, Root, solve as solve_kepler};
 pub use outcome::{Outcome, Side, Strike};
 pub use planet::{Body, Planet, Zone, ZoneKind};
 pub use sun_orbit::SunOrbit;
+pub use sun_path::SunPath;
 pub use universal::Universal;

@@ -3,6 +3,7 @@
 use glam::DVec3;
 
 use super::frame::{SunFrame, Velocity};
+use super::sun_path::SunPath;
 use super::units::GM_SUN;
 
 /// An orbit round the Sun through the planet's place, with the planet's own pull left out. What does not exist is
@@ -29,32 +30,24 @@ pub struct SunOrbit {
 
 impl SunOrbit {
     /// The orbit of a probe that stands at the planet's place, `orbit_km` from the Sun along +x, with velocity `v`.
-    ///
-    /// Two-body relations: Danby, *Fundamentals of Celestial Mechanics*, 2nd ed., chapter 6 (from memory).
     pub fn through_planet(orbit_km: f64, v: Velocity<SunFrame>) -> Self {
-        let r = DVec3::X * orbit_km;
-        let v = v.km_s;
-        let momentum = r.cross(v);
-        let alpha = 2.0 / orbit_km - v.length_squared() / GM_SUN;
-        let eccentricity_vector = v.cross(momentum) / GM_SUN - DVec3::X;
-        let perihelion_km =
-            momentum.length_squared() / GM_SUN / (1.0 + eccentricity_vector.length());
-        let bound = alpha > 0.0;
+        let path = SunPath::through_planet(orbit_km, v);
+        let alpha = path.inverse_semi_major_axis();
+        let perihelion_km = path.perihelion_km();
         let semi_major_axis_km = (alpha != 0.0).then(|| 1.0 / alpha);
-        let sideways = momentum.truncate().length();
+        let DVec3 { y, z, .. } = v.km_s;
         Self {
             semi_major_axis_km,
             // From the perihelion, not from the vector's length: it falls on the same side of 1 as the energy.
             eccentricity: (1.0 - alpha * perihelion_km).max(0.0),
             perihelion_km,
-            aphelion_km: semi_major_axis_km
-                .filter(|_| bound)
-                .map(|a| 2.0 * a - perihelion_km),
+            aphelion_km: path.aphelion_km(),
             period_s: semi_major_axis_km
-                .filter(|_| bound)
+                .filter(|_| path.is_bound())
                 .map(|a| std::f64::consts::TAU * a * (a / GM_SUN).sqrt()),
-            inclination_rad: (momentum != DVec3::ZERO).then(|| libm::atan2(sideways, momentum.z)),
-            speed_at_infinity_km_s: (!bound).then(|| (-alpha * GM_SUN).max(0.0).sqrt()),
+            // Only what is across the line to the Sun tilts an orbit; a path straight through the Sun has no plane.
+            inclination_rad: (y != 0.0 || z != 0.0).then(|| libm::atan2(z.abs(), y)),
+            speed_at_infinity_km_s: (!path.is_bound()).then(|| (-alpha * GM_SUN).max(0.0).sqrt()),
             energy_km2_s2: -0.5 * alpha * GM_SUN,
         }
     }
