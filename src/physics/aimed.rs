@@ -43,6 +43,17 @@ impl Approach {
 }
 
 impl Aimed<'_> {
+    /// The approach that it is aimed on.
+    pub fn approach(&self) -> &Approach {
+        self.approach
+    }
+
+    /// The part of the outgoing unit vector along the planet's motion, S'·y.
+    #[inline]
+    pub fn forward_part(&self) -> f64 {
+        self.outgoing.y
+    }
+
     /// v-infinity after, planet frame.
     #[inline]
     pub fn velocity_out(&self) -> Velocity<PlanetFrame> {

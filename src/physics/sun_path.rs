@@ -19,8 +19,8 @@ pub struct SunPath {
 impl SunPath {
     /// The orbit of a probe that stands at the planet's place, `orbit_km` = R from the Sun along +x, with velocity `v`.
     ///
-    /// With v_x outward and v_t across: p/R = R v_t²/μ, R/a = 2 − R v²/μ, and the eccentricity vector's components along
-    /// and across the radius are p/R − 1 and v_x v_t R/μ. Danby, *Fundamentals of Celestial Mechanics*, 2nd ed., chapter 6
+    /// With v outward u and across w: p/R = R w²/μ, R/a = 2 − R (u² + w²)/μ, and the eccentricity vector's components along
+    /// and across the radius are p/R − 1 and R u w/μ. Danby, *Fundamentals of Celestial Mechanics*, 2nd ed., chapter 6
     /// (from memory).
     #[inline]
     pub fn through_planet(orbit_km: f64, v: Velocity<SunFrame>) -> Self {

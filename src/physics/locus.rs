@@ -1,0 +1,225 @@
+//! The aim points of one approach that meet a goal, and the one of them to choose.
+
+use std::f64::consts::{PI, TAU};
+
+use super::approach::Approach;
+use super::circle::SpeedCircle;
+use super::encounter::Encounter;
+use super::goal::{Free, Goal};
+use super::root::crossing;
+use super::search::Search;
+
+/// Points of a ray at which a goal's excess is tried first.
+const RAY: u32 = 64;
+/// Rays all round the planet.
+const RAYS: u32 = 180;
+/// An aim angle in the orbit plane is preferred to one out of it that is better by no more than this part.
+const AS_GOOD: f64 = 1e-9;
+
+/// The aim plane of one approach, searched for a goal.
+pub(super) struct Locus<'a> {
+    search: &'a Search,
+    pub(super) approach: Approach,
+    /// Least and greatest turn angle, rad: at the largest distance considered, and grazing the surface.
+    pub(super) turns: [f64; 2],
+    /// The goal's own circle, where it is one.
+    circle: Option<SpeedCircle>,
+}
+
+impl<'a> Locus<'a> {
+    pub(super) fn of(search: &'a Search, approach: Approach) -> Self {
+        let radius = approach.planet.radius_km;
+        let turn = |km| {
+            libm::atan2(
+                approach.semi_major_axis_km,
+                approach.impact_parameter_km(km),
+            )
+        };
+        let circle = search
+            .goal
+            .forward_part(&approach)
+            .and_then(|part| SpeedCircle::new(&approach, part));
+        Self {
+            search,
+            approach,
+            turns: [search.farthest_km.max(radius), radius].map(|km| 2.0 * turn(km)),
+            circle,
+        }
+    }
+
+    /// The aim point to choose among all that meet the goal.
+    pub(super) fn choose(&self) -> Option<Encounter> {
+        let kept = self.search.encounter.aim_rad;
+        let best = match (self.search.free, self.search.goal, &self.circle) {
+            (Free::Periapsis, ..) | (_, Goal::Turn(_), _) => self.on(kept),
+            (_, _, Some(circle)) => self.best_of_circle(circle),
+            _ => self.best_of_curve(),
+        };
+        best.map(|(aim, b)| self.search.settled(self.approach.approach_rad, aim, b))
+    }
+
+    /// The impact parameter, km, of a turn angle.
+    fn distance(&self, turn_rad: f64) -> f64 {
+        self.approach.semi_major_axis_km / libm::tan(0.5 * turn_rad)
+    }
+
+    fn excess(&self, [t, r]: [f64; 2], turn_rad: f64) -> f64 {
+        let b = self.distance(turn_rad);
+        self.search
+            .goal
+            .excess(&self.approach.aimed([b * t, b * r]))
+    }
+
+    /// Distances, km, at which a ray in a direction (a unit vector on T and R) meets the goal between the surface and the
+    /// farthest. In closed form where there is one, else by bisection between points at equal steps of the turn.
+    pub(super) fn roots(&self, direction: [f64; 2], found: &mut dyn FnMut(f64)) {
+        let [low, high] = self.turns;
+        let goal = self.search.goal;
+        let allowed = |b: &f64| {
+            *b >= self.approach.strike_radius_km() * (1.0 - 1e-12) && *b <= self.distance(low)
+        };
+        if let Goal::Turn(rad) = goal {
+            if rad > 0.0 {
+                Some(self.distance(rad)).filter(allowed).map(found);
+            }
+        } else if let Some(circle) = &self.circle {
+            let roots = circle.on_ray(direction).into_iter().flatten();
+            roots.filter(allowed).for_each(found);
+        } else if matches!(goal, Goal::Aphelion(_) | Goal::Perihelion(_)) {
+            let excess = |turn| self.excess(direction, turn);
+            let mut before = (low, excess(low));
+            for i in 1..=RAY {
+                let turn = low + (high - low) * (f64::from(i) / f64::from(RAY));
+                let here = (turn, excess(turn));
+                if (before.1 < 0.0) != (here.1 < 0.0) {
+                    let rising = before.1 < 0.0;
+                    found(self.distance(crossing([before.0, here.0], rising, &excess)));
+                }
+                before = here;
+            }
+        }
+    }
+
+    /// An aim angle with the farthest distance, km, at which its ray meets the goal.
+    fn on(&self, aim_rad: f64) -> Option<(f64, f64)> {
+        let (sin, cos) = libm::sincos(aim_rad);
+        let mut farthest: Option<f64> = None;
+        self.roots([cos, sin], &mut |b| {
+            farthest = Some(farthest.map_or(b, |far| far.max(b)));
+        });
+        farthest.map(|b| (aim_rad, b))
+    }
+
+    fn best_of_circle(&self, circle: &SpeedCircle) -> Option<(f64, f64)> {
+        let strike = self.approach.strike_radius_km();
+        let farthest = self.distance(self.turns[0]);
+        let known = match circle.best() {
+            // Nothing but the approach along the planet's motion makes every direction alike.
+            None => return self.on(self.search.encounter.aim_rad),
+            // A line through the planet: where it comes out of the planet on the north side.
+            Some((aim, b)) if circle.is_line() && b < strike => {
+                let aside = libm::acos(b / strike);
+                let north = [aim + aside, aim - aside]
+                    .into_iter()
+                    .find(|aim| libm::sin(*aim) < 0.0);
+                Some((north.unwrap_or(aim + aside), strike))
+            }
+            Some((aim, b)) => Some((aim, b)).filter(|_| (strike..=farthest).contains(&b)),
+        };
+        // Where the best one is too far out, or out of a plane that it has to stay in, some other may do.
+        known
+            .filter(|(aim, _)| !self.search.only_in_plane() || is_in_plane(*aim))
+            .or_else(|| self.best_of_curve())
+    }
+
+    /// The farthest aim point of a curve: rays all round, then closer and closer about the best one.
+    fn best_of_curve(&self) -> Option<(f64, f64)> {
+        let in_plane = [0.0, PI].into_iter().filter_map(|aim| self.on(aim));
+        let in_plane = in_plane.reduce(farther);
+        if self.search.only_in_plane() {
+            return in_plane;
+        }
+        let mut step = TAU / f64::from(RAYS);
+        let rays = (0..RAYS).filter_map(|i| self.on(f64::from(i) * step - PI));
+        let scanned = rays.reduce(farther).or_else(|| self.by_extremes());
+        let mut best = scanned.or(in_plane)?;
+        while step > 1e-10 {
+            step *= 0.5;
+            let near = [best.0 - step, best.0 + step];
+            best = near
+                .into_iter()
+                .filter_map(|aim| self.on(aim))
+                .fold(best, farther);
+        }
+        Some(
+            in_plane
+                .filter(|plain| plain.1 >= best.1 * (1.0 - AS_GOOD))
+                .unwrap_or(best),
+        )
+    }
+
+    /// A ray that meets the goal although none of the evenly spread ones does: through the extreme values.
+    fn by_extremes(&self) -> Option<(f64, f64)> {
+        let search = Search {
+            free: Free::AimPoint,
+            ..*self.search
+        };
+        [1.0, -1.0].into_iter().find_map(|sign| {
+            let excess =
+                |_: &Approach, point| sign * search.goal.excess(&self.approach.aimed(point));
+            self.on(search.peak(&excess).aim_rad)
+        })
+    }
+
+    /// Whether some pass may meet the goal: a quick look before a search.
+    pub(super) fn may_reach(&self) -> bool {
+        const STEPS: u32 = 8;
+        let [low, high] = self.turns;
+        let rays = if self.search.only_in_plane() { 2 } else { 8 };
+        let (mut above, mut below) = (false, false);
+        for i in 0..rays {
+            let (sin, cos) = libm::sincos(TAU * f64::from(i) / f64::from(rays));
+            for j in 0..=STEPS {
+                let turn = low + (high - low) * (f64::from(j) / f64::from(STEPS));
+                let excess = self.excess([cos, sin], turn);
+                above |= excess >= 0.0;
+                below |= excess <= 0.0;
+            }
+        }
+        above && below
+    }
+
+    /// The greatest gain or loss in closed form: the outgoing velocity is turned towards the planet's motion (or against
+    /// it) until it is there or the probe grazes the surface.
+    pub(super) fn most_forward(&self) -> Option<Encounter> {
+        let sign = match self.search.goal {
+            Goal::MostGain => 1.0,
+            Goal::MostLoss => -1.0,
+            _ => return None,
+        };
+        let plane = &self.approach.aim_plane;
+        let [t, r] = [-sign * plane.t.y, -sign * plane.r.y];
+        let across = (t * t + r * r).sqrt();
+        let wanted = libm::atan2(across, sign * plane.s.y);
+        // Along the planet's motion every direction is alike.
+        let aim = if across < 1e-12 {
+            self.search.encounter.aim_rad
+        } else {
+            libm::atan2(r, t)
+        };
+        if self.search.only_in_plane() && !is_in_plane(aim) {
+            return None;
+        }
+        let turn = wanted.max(self.turns[0]).min(self.turns[1]);
+        let b = self.distance(turn);
+        Some(self.search.settled(self.approach.approach_rad, aim, b))
+    }
+}
+
+fn farther(one: (f64, f64), other: (f64, f64)) -> (f64, f64) {
+    if other.1 > one.1 { other } else { one }
+}
+
+fn is_in_plane(aim_rad: f64) -> bool {
+    libm::sin(aim_rad).abs() < 1e-12
+}

@@ -1,0 +1,206 @@
+//! Aiming for a goal: which aim points reach it, and which of them is best.
+
+use std::f64::consts::{PI, TAU};
+
+use super::approach::Approach;
+use super::encounter::Encounter;
+use super::error::FlybyError;
+use super::goal::{Free, Goal};
+use super::locus::Locus;
+use super::peak::{Span, peak};
+use super::units::RADIANS_PER_DEGREE;
+
+/// A goal and what may be changed to reach it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Search {
+    /// The pass to start from.
+    pub encounter: Encounter,
+    /// What is wanted.
+    pub goal: Goal,
+    /// What may be changed.
+    pub free: Free,
+    /// Whether the probe has to stay in the planet's orbit plane: aim angles 0 and π only. A tilt of the orbit is
+    /// searched for out of the plane all the same.
+    pub in_plane: bool,
+    /// The largest closest distance to consider, km.
+    pub farthest_km: f64,
+}
+
+/// What a search finds.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Finding {
+    /// The goal is met, by the pass with the largest closest distance that meets it. For the most of something it is the
+    /// best pass there is; for no change at all, which a probe far away has for nothing, the one that turns most.
+    Met(Encounter),
+    /// No pass meets it.
+    OutOfReach {
+        /// The pass that comes nearest to it.
+        best: Encounter,
+        /// What more would have to be free to meet it, if anything helps.
+        more: Option<Free>,
+    },
+}
+
+/// Weight of the turn (rad) against the value when passes are equally good: the one that turns less passes farther out.
+const FARTHER: f64 = 1e-10;
+
+impl Search {
+    /// Searches.
+    ///
+    /// # Errors
+    /// As [`Flyby::solve`](super::Flyby::solve) for the pass to start from.
+    pub fn run(&self) -> Result<Finding, FlybyError> {
+        self.encounter.check()?;
+        let found = match (self.free, self.goal.is_most()) {
+            (_, true) => Some(self.most()),
+            (Free::Approach, false) => self.nearest_approach(),
+            _ => self.locus(self.encounter.approach_rad).choose(),
+        };
+        Ok(match found {
+            Some(encounter) => Finding::Met(encounter),
+            None => Finding::OutOfReach {
+                best: self.peak(&|approach, point| -self.goal.excess(&approach.aimed(point)).abs()),
+                more: self.what_helps(),
+            },
+        })
+    }
+
+    /// Every aim point (B·T, B·R), km, on `rays` rays from the centre that meets the goal with the approach as it is, ray
+    /// by ray from T towards R. Empty for the most of something.
+    pub fn aim_points_km(&self, rays: u32) -> Vec<[f64; 2]> {
+        let locus = self.locus(self.encounter.approach_rad);
+        let mut points = Vec::new();
+        for i in 0..rays {
+            let (sin, cos) = libm::sincos(TAU * f64::from(i) / f64::from(rays));
+            locus.roots([cos, sin], &mut |b| points.push([b * cos, b * sin]));
+        }
+        points
+    }
+
+    /// The goal's aim points with another approach angle.
+    fn locus(&self, approach_rad: f64) -> Locus<'_> {
+        Locus::of(self, self.turned(approach_rad))
+    }
+
+    fn turned(&self, approach_rad: f64) -> Approach {
+        Approach::unchecked(&Encounter {
+            approach_rad,
+            ..self.encounter
+        })
+    }
+
+    pub(super) fn only_in_plane(&self) -> bool {
+        self.in_plane && self.goal != Goal::MostInclination
+    }
+
+    /// The most of something: the peak over whatever is free.
+    fn most(&self) -> Encounter {
+        let known = match self.free {
+            Free::AimPoint => self.locus(self.encounter.approach_rad).most_forward(),
+            _ => None,
+        };
+        known.unwrap_or_else(|| {
+            self.peak(&|approach, point| self.goal.excess(&approach.aimed(point)))
+        })
+    }
+
+    /// The pass with the largest value of something over whatever is free.
+    pub(super) fn peak(&self, value: &dyn Fn(&Approach, [f64; 2]) -> f64) -> Encounter {
+        let Encounter {
+            approach_rad,
+            aim_rad,
+            ..
+        } = self.encounter;
+        let locus = self.locus(approach_rad);
+        let a = locus.approach.semi_major_axis_km;
+        let [least, most] = locus.turns;
+        let (approach, aim) = match self.free {
+            Free::Periapsis => (Span::fixed(approach_rad), Span::fixed(aim_rad)),
+            Free::AimPoint => (Span::fixed(approach_rad), Span::angle(48)),
+            Free::Approach => (Span::angle(30), Span::angle(12)),
+        };
+        // In the plane the aim is a choice of two: the sign of the turn says which.
+        let (aim, turn) = if self.only_in_plane() && self.free != Free::Periapsis {
+            (Span::fixed(0.0), Span::between(-most, most, 33))
+        } else {
+            (aim, Span::between(least, most, 12))
+        };
+        let [approach_rad, aim_rad, turn] = peak([approach, aim, turn], &|[alpha, aim, turn]| {
+            let (sin, cos) = libm::sincos(aim);
+            let turn = if turn < 0.0 {
+                turn.min(-least)
+            } else {
+                turn.max(least)
+            };
+            let b = a / libm::tan(0.5 * turn);
+            value(&self.turned(alpha), [b * cos, b * sin]) - FARTHER * turn.abs()
+        });
+        let aim_rad = if turn < 0.0 { PI } else { aim_rad };
+        let turn = turn.abs().max(least);
+        self.settled(approach_rad, aim_rad, a / libm::tan(0.5 * turn))
+    }
+
+    /// The encounter at a distance `b_km` in a direction: never under the surface by a rounding error, angles within half
+    /// a turn.
+    pub(super) fn settled(&self, approach_rad: f64, aim_rad: f64, b_km: f64) -> Encounter {
+        let radius = self.encounter.planet.radius_km;
+        let periapsis_km = self.turned(approach_rad).periapsis_km(b_km);
+        Encounter {
+            approach_rad: half_turn(approach_rad),
+            aim_rad: plainly_in_plane(half_turn(aim_rad)),
+            periapsis_km: periapsis_km.min(self.farthest_km).max(radius),
+            ..self.encounter
+        }
+    }
+
+    /// The goal with the approach changed by as little as it must be, in whole degrees.
+    fn nearest_approach(&self) -> Option<Encounter> {
+        let start = self.encounter.approach_rad;
+        let degree = (start / RADIANS_PER_DEGREE).round();
+        let near = |i: i32| {
+            [1.0, -1.0].into_iter().find_map(|way| {
+                let degrees = degree + way * f64::from(i);
+                let locus = self.locus(half_turn(degrees * RADIANS_PER_DEGREE));
+                locus.may_reach().then(|| locus.choose()).flatten()
+            })
+        };
+        self.locus(start)
+            .choose()
+            .or_else(|| (1..=180).find_map(near))
+    }
+
+    /// The next thing to set free that would meet the goal.
+    fn what_helps(&self) -> Option<Free> {
+        let helps = |free: &Free| {
+            let search = Self {
+                free: *free,
+                ..*self
+            };
+            *free > self.free
+                && match free {
+                    Free::Approach => search.nearest_approach().is_some(),
+                    _ => search.locus(self.encounter.approach_rad).choose().is_some(),
+                }
+        };
+        [Free::AimPoint, Free::Approach].into_iter().find(helps)
+    }
+}
+
+/// An aim angle, rad, that is in the orbit plane but for rounding: exactly 0 or π.
+fn plainly_in_plane(aim_rad: f64) -> f64 {
+    const ROUNDING: f64 = 1e-12;
+    match aim_rad.abs() {
+        size if size < ROUNDING => 0.0,
+        size if size > PI - ROUNDING => PI,
+        _ => aim_rad,
+    }
+}
+
+/// An angle, rad, within half a turn of 0.
+fn half_turn(rad: f64) -> f64 {
+    if rad.abs() <= PI {
+        rad
+    } else {
+        rad - TAU * (rad / TAU).round()
+    }
+}
