@@ -1,12 +1,14 @@
 //! The state machine between a person and a pass: inputs change the state, and pictures, numbers and sentences are
 //! read from it. It knows neither page nor command, so that both, and every test, go through the same door.
 
+mod aim;
 mod clock;
 mod drag;
 mod input;
 mod panel;
 mod solved;
 
+pub use aim::AimSettings;
 pub use clock::{Change, Clock, Pace, PaceLaw};
 pub use input::Input;
 pub use panel::{Panel, Pictures, SideChoice, Sizes};
@@ -17,7 +19,7 @@ use glam::DVec2;
 use crate::decimal::within;
 use crate::figure::Views;
 use crate::physics::FlybyError;
-use crate::report::Solution;
+use crate::report::{AimSolution, Aiming, NoAim, Solution};
 use crate::scenario::{Field, Notice, PRESETS, Preset, Scenario};
 use drag::Drag;
 
@@ -35,6 +37,11 @@ pub struct Sandbox {
     clock: Clock,
     zoom: f64,
     drag: Option<Drag>,
+    aim: AimSettings,
+    /// Searched for when first asked for after a change.
+    aiming: Option<Result<Aiming, NoAim>>,
+    /// Counts the changes of the scenario and of what is aimed for.
+    revision: u32,
 }
 
 impl Default for Sandbox {
@@ -55,6 +62,12 @@ impl Sandbox {
             clock: Clock::default(),
             zoom: 1.0,
             drag: None,
+            aim: AimSettings {
+                in_plane: aim::is_in_plane(&reading.scenario),
+                ..AimSettings::default()
+            },
+            aiming: None,
+            revision: 0,
         }
     }
 
@@ -76,12 +89,20 @@ impl Sandbox {
             Input::Grab(grip, place, sizes) => self.grab(grip, place, &sizes),
             Input::Release => self.drag = None,
             Input::Clock(change) => self.change_clock(change),
+            Input::InPlane(in_plane) => self.stay_in_plane(in_plane),
+            Input::Wish(wish) => self.set_aim(AimSettings { wish, ..self.aim }),
+            Input::Free(free) => self.set_aim(AimSettings { free, ..self.aim }),
+            Input::Measure(measure) => self.set_aim(AimSettings {
+                measure,
+                ..self.aim
+            }),
+            Input::Against(against) => self.set_aim(AimSettings {
+                against,
+                ..self.aim
+            }),
             setting => {
                 let scenario = self.with(setting)?;
-                if self.scenario != scenario {
-                    self.scenario = scenario;
-                    self.solved = None;
-                }
+                self.take(scenario);
             }
         }
         Ok(())
@@ -102,6 +123,12 @@ impl Sandbox {
                 }
             }
             Input::Planet(key) => scenario.choose_planet(&key)?,
+            Input::AimAt(point) => scenario = aim::aimed_at(&scenario, point, self.aim.in_plane),
+            Input::TakeAim => {
+                if let Ok(aiming) = self.aiming() {
+                    scenario = aiming.answer;
+                }
+            }
             Input::Drag(place) => {
                 if let Some((field, value)) = self.wish(place) {
                     scenario.set(field, value)?;
@@ -110,6 +137,35 @@ impl Sandbox {
             _ => {}
         }
         Ok(scenario)
+    }
+
+    /// Makes a scenario the present one.
+    fn take(&mut self, scenario: Scenario) {
+        if self.scenario != scenario {
+            self.scenario = scenario;
+            self.solved = None;
+            self.aiming = None;
+            self.aim.in_plane &= aim::is_in_plane(&scenario);
+            self.revision += 1;
+        }
+    }
+
+    fn set_aim(&mut self, aim: AimSettings) {
+        if self.aim != aim {
+            self.aim = aim;
+            self.aiming = None;
+            self.revision += 1;
+        }
+    }
+
+    fn stay_in_plane(&mut self, in_plane: bool) {
+        if in_plane {
+            self.take(aim::brought_into_plane(&self.scenario));
+        }
+        self.set_aim(AimSettings {
+            in_plane,
+            ..self.aim
+        });
     }
 
     /// The scenario as it is now.
@@ -164,6 +220,38 @@ impl Sandbox {
             .map(|solved| Solution::new(&scenario, &solved.flyby))
     }
 
+    /// What is set about aiming.
+    pub fn aim_settings(&self) -> &AimSettings {
+        &self.aim
+    }
+
+    /// A number that is another one after every change of the scenario and of what is aimed for.
+    pub fn revision(&self) -> u32 {
+        self.revision
+    }
+
+    /// The answer to the wish.
+    ///
+    /// # Errors
+    /// [`NoAim`] when the wish makes no sense here, or the settings have no flyby.
+    pub fn aiming(&mut self) -> Result<&Aiming, NoAim> {
+        let (aim, scenario) = (self.aim, self.scenario);
+        self.aiming
+            .get_or_insert_with(|| aim.search(&scenario))
+            .as_ref()
+            .map_err(Clone::clone)
+    }
+
+    /// The answer to the wish as labelled values: what `two-frames aim` prints.
+    ///
+    /// # Errors
+    /// As [`Self::aiming`].
+    pub fn aim_solution(&mut self) -> Result<AimSolution, NoAim> {
+        let scenario = self.scenario;
+        self.aiming()
+            .map(|aiming| AimSolution::new(&scenario, aiming))
+    }
+
     /// The moment shown, s after periapsis.
     ///
     /// # Errors
@@ -211,9 +299,14 @@ impl Sandbox {
 
     /// Another scenario at its telling moment; the pace stays.
     fn reopen(&mut self, text: &str) {
-        let clock = self.clock.rewound();
+        let (clock, aim, revision) = (self.clock.rewound(), self.aim, self.revision);
         *self = Self::open(text);
         self.clock = clock;
+        self.aim = AimSettings {
+            in_plane: self.aim.in_plane,
+            ..aim
+        };
+        self.revision = revision + 1;
     }
 
     fn change_clock(&mut self, change: clock::Change) {

@@ -68,7 +68,7 @@ impl Goal {
     /// For a goal that depends on the speed round the Sun alone: the part of the outgoing unit vector along the planet's
     /// motion that meets it, S'·y = (v'² − V² − v∞²)/(2 V v∞). Beyond ±1 no turn whatever meets it. `None` for the other
     /// goals, and for a speed below zero.
-    pub(super) fn forward_part(self, approach: &Approach) -> Option<f64> {
+    pub fn forward_part(self, approach: &Approach) -> Option<f64> {
         let (v, planet) = (approach.v_infinity_km_s, approach.motion.velocity().km_s.y);
         match self {
             // Escape speed is √2 V at the planet's distance.

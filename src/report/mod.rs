@@ -1,5 +1,8 @@
 //! A flyby in words and numbers for people: units, rounding and sentences happen here and nowhere else.
 
+mod aim_solution;
+mod aim_words;
+mod aiming;
 mod csv;
 mod describe;
 mod number;
@@ -11,6 +14,9 @@ mod solution;
 mod story;
 mod value;
 
+pub use aim_solution::{AimSolution, AnswerPart, CirclePart};
+pub use aim_words::aim_sentences;
+pub use aiming::{Aiming, NoAim};
 pub use csv::{Sweep, SweepError, csv};
 pub use describe::{describe_diagram, describe_record, describe_stage};
 pub use number::{MINUS, degrees, fixed, moment, short, short_span, significant, span};

@@ -105,6 +105,10 @@ quantities! {
     HEIGHT = "page.height_km", |p| Some(p.flyby.encounter.periapsis_km - p.flyby.encounter.planet.radius_km);
     /// Periapsis in planet radii.
     PERIAPSIS_RADII = "page.periapsis_radii", |p| Some(p.flyby.encounter.periapsis_km / p.flyby.encounter.planet.radius_km);
+    /// Approach angle, degrees.
+    APPROACH_ANGLE = "page.approach_deg", |p| Some(p.flyby.encounter.approach_rad * DEGREES_PER_RADIAN);
+    /// Aim angle, degrees.
+    AIM_ANGLE = "page.aim_deg", |p| Some(p.flyby.encounter.aim_rad * DEGREES_PER_RADIAN);
     /// Speed at impact, km/s.
     STRIKE_SPEED = "page.strike_speed_km_s", |p| match p.flyby.outcome {
         Outcome::Strikes(strike) => Some(strike.speed_km_s),

@@ -7,6 +7,7 @@ mod notice;
 mod preset;
 mod settings;
 mod text;
+mod wish;
 
 pub use choice::{CustomPlanet, PlanetChoice};
 pub use field::{Field, Scale, Spec};
@@ -14,3 +15,4 @@ pub use notice::Notice;
 pub use preset::{PRESETS, Preset};
 pub use settings::Scenario;
 pub use text::{Reading, print_number};
+pub use wish::{BadWish, Most, Wish, WishKind, WishSpec};

@@ -123,7 +123,7 @@ fn keys(wanted: fn(Field) -> bool) -> String {
 }
 
 /// A value as it was given, cut where it would fill the screen.
-fn clip(text: &str) -> String {
+pub(super) fn clip(text: &str) -> String {
     const LONGEST: usize = 40;
     // `get`, because the message of a slice that fails would bring the standard library's character tables along.
     let end = text.char_indices().nth(LONGEST).map(|(end, _)| end);

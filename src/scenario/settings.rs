@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::choice::{CustomPlanet, PlanetChoice};
 use super::field::Field;
 use super::notice::Notice;
+use crate::decimal::round_significant;
 use crate::physics::units::RADIANS_PER_DEGREE;
 use crate::physics::{Body, Encounter, FlybyError, Planet};
 
@@ -108,6 +109,19 @@ impl Scenario {
             periapsis_km: self.periapsis_radii * planet.radius_km,
             aim_rad: self.aim_deg * RADIANS_PER_DEGREE,
         })
+    }
+
+    /// The same scenario with the approach angle, periapsis and aim angle of an encounter, to 13 digits: enough to lose
+    /// nothing that matters, few enough to drop the tails of a change of units.
+    #[must_use]
+    pub fn aimed(&self, encounter: &Encounter) -> Self {
+        let short = |value: f64| round_significant(value, 13);
+        Self {
+            approach_deg: short(encounter.approach_rad / RADIANS_PER_DEGREE),
+            periapsis_radii: short(encounter.periapsis_km / encounter.planet.radius_km),
+            aim_deg: short(encounter.aim_rad / RADIANS_PER_DEGREE),
+            ..*self
+        }
     }
 
     fn slot(&mut self, field: Field) -> Option<&mut f64> {

@@ -1,0 +1,121 @@
+//! What a person has set about aiming: the wish, what may change for it, and what the map and the chart show.
+
+use crate::physics::{Encounter, Free, Measure};
+use crate::report::{Aiming, NoAim};
+use crate::scenario::{Field, Scenario, Wish};
+
+/// The settings of the aim plane, the wish and the chart. They belong to the page, not to the scenario.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AimSettings {
+    /// What is wished.
+    pub wish: Wish,
+    /// What may change for it.
+    pub free: Free,
+    /// Whether the probe has to stay in the planet's orbit plane.
+    pub in_plane: bool,
+    /// The outcome that the map and the chart show.
+    pub measure: Measure,
+    /// What the chart varies.
+    pub against: Field,
+}
+
+impl Default for AimSettings {
+    fn default() -> Self {
+        Self {
+            wish: Wish::Reach(crate::physics::Body::Saturn),
+            free: Free::AimPoint,
+            in_plane: true,
+            measure: Measure::SpeedChange,
+            against: Field::Periapsis,
+        }
+    }
+}
+
+impl AimSettings {
+    /// Searches for the wish from a scenario.
+    pub(super) fn search(&self, scenario: &Scenario) -> Result<Aiming, NoAim> {
+        Aiming::new(scenario, self.wish, self.free, self.in_plane)
+    }
+}
+
+/// Whether a scenario's approach and aim lie in the planet's orbit plane.
+pub(super) fn is_in_plane(scenario: &Scenario) -> bool {
+    let is = |field, values: &[f64]| {
+        values
+            .iter()
+            .any(|value| scenario.get(field) == Some(*value))
+    };
+    is(Field::Crank, &[0.0]) && is(Field::Aim, &[0.0, 180.0, -180.0])
+}
+
+/// The scenario brought into the orbit plane: on the side that it is nearer to.
+pub(super) fn brought_into_plane(scenario: &Scenario) -> Scenario {
+    let aim = scenario.get(Field::Aim).unwrap_or_default();
+    let aim = if aim.abs() > 90.0 { 180.0 } else { 0.0 };
+    with(scenario, &[(Field::Crank, 0.0), (Field::Aim, aim)])
+}
+
+/// The scenario aimed at a point (B·T, B·R), km, as a person points at it: rounded to what can be told apart on a map, and
+/// kept in the plane where it has to be.
+pub(super) fn pointed_at(scenario: &Scenario, point_km: [f64; 2], in_plane: bool) -> Scenario {
+    let Some(encounter) = encounter_at(scenario, point_km, in_plane) else {
+        return *scenario;
+    };
+    let exact = scenario.aimed(&encounter);
+    let periapsis = exact.get(Field::Periapsis).unwrap_or(1.0);
+    let aim = exact.get(Field::Aim).unwrap_or_default();
+    let periapsis = crate::decimal::round_significant(periapsis, 4);
+    with(
+        scenario,
+        &[
+            (Field::Periapsis, kept(periapsis)),
+            (Field::Aim, (10.0 * aim).round() / 10.0),
+        ],
+    )
+}
+
+/// The scenario aimed at exactly a point (B·T, B·R), km.
+pub(super) fn aimed_at(scenario: &Scenario, point_km: [f64; 2], in_plane: bool) -> Scenario {
+    let Some(encounter) = encounter_at(scenario, point_km, in_plane) else {
+        return *scenario;
+    };
+    let exact = scenario.aimed(&encounter);
+    let periapsis = exact.get(Field::Periapsis).unwrap_or(1.0);
+    with(&exact, &[(Field::Periapsis, kept(periapsis))])
+}
+
+/// The encounter of an aim point; straight at the centre the aim angle stays as it was.
+fn encounter_at(scenario: &Scenario, [t, r]: [f64; 2], in_plane: bool) -> Option<Encounter> {
+    let encounter = scenario.encounter().ok()?;
+    let approach = crate::physics::Approach::of(&encounter).ok()?;
+    let r = if in_plane { 0.0 } else { r };
+    if !(t.is_finite() && r.is_finite()) {
+        return None;
+    }
+    let aimed = approach.encounter([t, r]);
+    Some(if t == 0.0 && r == 0.0 {
+        Encounter {
+            aim_rad: encounter.aim_rad,
+            ..aimed
+        }
+    } else {
+        aimed
+    })
+}
+
+/// A periapsis, planet radii, kept within its range.
+fn kept(radii: f64) -> f64 {
+    let spec = Field::Periapsis.spec();
+    crate::decimal::within(radii, spec.min, spec.max)
+}
+
+/// A scenario with some fields set to values that are in their ranges.
+fn with(scenario: &Scenario, values: &[(Field, f64)]) -> Scenario {
+    let mut changed = *scenario;
+    for (field, value) in values {
+        if changed.set(*field, *value).is_err() {
+            return *scenario;
+        }
+    }
+    changed
+}
