@@ -2,6 +2,7 @@
 //! painted by two back ends: SVG text ([`svg`]) and, in the browser, a canvas.
 
 mod arrow;
+mod contour;
 mod diagram;
 mod drawing;
 mod label;
@@ -19,6 +20,7 @@ mod track;
 mod view;
 
 pub use arrow::{Arrow, Head, Shaft};
+pub use contour::{Contour, Grid, contours};
 pub use diagram::velocity_diagram;
 pub use label::text_width;
 pub use picture::{Anchor, Dash, Disc, Grip, Handle, Label, Mark, Path, Picture, Role, Stroke};
