@@ -5,6 +5,7 @@ mod scenarios;
 
 mod arrows;
 mod beads;
+mod colors;
 mod common;
 mod contours;
 mod diagram;
@@ -14,6 +15,7 @@ mod golden;
 mod letters;
 mod markup;
 mod own;
+mod raster;
 mod reach;
 mod record;
 mod room;
