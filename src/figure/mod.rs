@@ -7,6 +7,8 @@ mod contour;
 mod diagram;
 mod drawing;
 mod label;
+#[cfg_attr(not(test), expect(dead_code, reason = "the aim plane will have one"))]
+mod legend;
 mod picture;
 mod png;
 mod raster;
