@@ -79,3 +79,21 @@ fn the_map_names_every_room_of_the_physics() {
         );
     }
 }
+
+/// What others ask us to pass on is in the source and on the built page, and the page leads there.
+#[test]
+fn licences_of_others_are_passed_on() {
+    let others = read("www/licenses.txt");
+    // Source: the licence file of the Python package cmcrameri 1.10 (R).
+    for words in [
+        "Copyright (c) 2020 Fabio Crameri",
+        "The above copyright notice and this permission notice shall be included in all",
+        "doi:10.5281/zenodo.1243862",
+    ] {
+        assert!(others.contains(words), "{words}");
+    }
+    assert!(read("LICENSE").ends_with(&others));
+    let page = read("www/index.html");
+    let signs = between(&page, "<h2>How to read the pictures</h2>", "</section>");
+    assert!(signs.contains("href=\"licenses.txt\""));
+}

@@ -44,6 +44,32 @@ impl Drawing {
         self.picture.path(points, stroke);
     }
 
+    /// Draws a line over a map of colours: a wider one of the ground's colour under it makes it seen on every colour.
+    #[cfg_attr(not(test), expect(dead_code, reason = "the aim plane will draw it"))]
+    pub(super) fn cased_line(&mut self, points: Vec<DVec2>, stroke: Stroke) {
+        self.picture.path(points.clone(), self.casing(stroke));
+        self.path(points, stroke);
+    }
+
+    /// Draws a circle over a map of colours, in the same way; only its edge takes room.
+    #[cfg_attr(not(test), expect(dead_code, reason = "the aim plane will draw it"))]
+    pub(super) fn cased_ring(&mut self, centre: DVec2, radius: f64, edge: Stroke) {
+        const PIECES: i32 = 64;
+        self.picture.ring(centre, radius, self.casing(edge));
+        self.picture.ring(centre, radius, edge);
+        let point = |i| {
+            let (sin, cos) = libm::sincos(std::f64::consts::TAU * f64::from(i) / f64::from(PIECES));
+            centre + DVec2::new(cos, sin) * radius
+        };
+        let points: Vec<_> = (0..=PIECES).map(point).collect();
+        self.room.take_path(&points);
+    }
+
+    /// What stands under a line over a map of colours; unbroken, so that the gaps of a dashed line are seen as well.
+    fn casing(&self, stroke: Stroke) -> Stroke {
+        Stroke::solid(Role::Ground, stroke.width + self.width(3.0))
+    }
+
     /// Draws a straight line that no label may cover.
     pub(super) fn line(&mut self, from: DVec2, to: DVec2, stroke: Stroke) {
         self.path(vec![from, to], stroke);
@@ -75,4 +101,41 @@ impl Drawing {
 /// Every so many of some points, the first one included.
 pub(super) fn every(step: usize, points: &[DVec2]) -> Vec<DVec2> {
     points.chunks(step).map(|chunk| chunk[0]).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::figure::room::Area;
+
+    #[test]
+    fn cased_lines_have_a_wider_one_of_the_ground_under_them() {
+        let mut drawing = Drawing::new(DVec2::splat(100.0), 13.0, "A map".into());
+        let stroke = drawing.stroke(Role::Ink, 1.5, Dash::Dashed);
+        let points = vec![DVec2::splat(10.0), DVec2::splat(40.0)];
+        drawing.cased_line(points.clone(), stroke);
+        drawing.cased_ring(DVec2::splat(70.0), 20.0, stroke);
+        let casing = Stroke::solid(Role::Ground, 4.5);
+        let mut expected = Picture::new(DVec2::splat(100.0), "A map");
+        expected.path(points.clone(), casing);
+        expected.path(points, stroke);
+        expected.ring(DVec2::splat(70.0), 20.0, casing);
+        expected.ring(DVec2::splat(70.0), 20.0, stroke);
+        assert_eq!(drawing.picture, expected);
+    }
+
+    #[test]
+    fn a_cased_ring_leaves_room_inside() {
+        let mut drawing = Drawing::new(DVec2::splat(100.0), 13.0, "A map".into());
+        let stroke = drawing.stroke(Role::Ink, 1.5, Dash::Solid);
+        drawing.cased_ring(DVec2::splat(50.0), 30.0, stroke);
+        let taken = |x, y| {
+            let half = DVec2::splat(4.0);
+            drawing.room.taken(Area::around(DVec2::new(x, y), half))
+        };
+        assert_eq!(taken(50.0, 50.0), Some(0));
+        for (x, y) in [(80.0, 50.0), (20.0, 50.0), (50.0, 80.0), (71.0, 71.0)] {
+            assert!(taken(x, y) > Some(0), "{x}, {y}");
+        }
+    }
 }

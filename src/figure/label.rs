@@ -13,6 +13,7 @@ pub(super) struct Words<'a> {
     pub(super) role: Role,
     pub(super) size: f64,
     pub(super) bold: bool,
+    pub(super) halo: bool,
 }
 
 impl<'a> Words<'a> {
@@ -22,15 +23,14 @@ impl<'a> Words<'a> {
             role,
             size,
             bold: false,
+            halo: false,
         }
     }
 
     pub(super) fn bold(text: &'a str, role: Role, size: f64) -> Self {
         Self {
-            text,
-            role,
-            size,
             bold: true,
+            ..Self::new(text, role, size)
         }
     }
 
@@ -110,11 +110,17 @@ impl Drawing {
             role: words.role,
             size: words.size,
             bold: words.bold,
+            halo: words.halo,
         }));
     }
 }
 
 impl Label {
+    /// Width of the line round the letters of a label with a halo, picture units; half of it is inside them.
+    pub fn halo_width(&self) -> f64 {
+        0.28 * self.size
+    }
+
     /// The box that the label fills: upper left and lower right corner.
     pub fn bounds(&self) -> [DVec2; 2] {
         let width = text_width(&self.text, self.size, self.bold);

@@ -2,10 +2,16 @@
 //! painted by two back ends: SVG text ([`svg`]) and, in the browser, a canvas.
 
 mod arrow;
+mod color_map;
+mod contour;
 mod diagram;
 mod drawing;
 mod label;
+#[cfg_attr(not(test), expect(dead_code, reason = "the aim plane will have one"))]
+mod legend;
 mod picture;
+mod png;
+mod raster;
 mod record;
 mod room;
 mod ruler;
@@ -19,9 +25,12 @@ mod track;
 mod view;
 
 pub use arrow::{Arrow, Head, Shaft};
+pub use color_map::ColorMap;
+pub use contour::{Contour, Grid, contours};
 pub use diagram::velocity_diagram;
 pub use label::text_width;
 pub use picture::{Anchor, Dash, Disc, Grip, Handle, Label, Mark, Path, Picture, Role, Stroke};
+pub use raster::Raster;
 pub use record::speed_record;
 pub use scene::{Scene, Views};
 pub use stage::{FrameKind, stage};

@@ -4,6 +4,7 @@
 use glam::DVec2;
 
 use super::arrow::Arrow;
+use super::raster::Raster;
 
 /// What a mark stands for. A theme gives each role its colour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -136,6 +137,8 @@ pub struct Label {
     pub size: f64,
     /// Heavy letters.
     pub bold: bool,
+    /// Letters on the ground's colour, so that they are read on any other.
+    pub halo: bool,
 }
 
 /// What a spot that can be taken hold of moves.
@@ -172,6 +175,7 @@ pub enum Mark {
     Arrow(Arrow),
     Label(Label),
     Handle(Handle),
+    Raster(Raster),
 }
 
 /// A picture: marks in painting order on a ground of a given size. What lies outside the size is not shown.

@@ -8,6 +8,8 @@ use crate::decimal::with_decimals;
 
 use super::arrow::{Arrow, Head};
 use super::picture::{Anchor, Dash, Disc, Handle, Label, Mark, Path, Picture, Role, Stroke};
+use super::png::{base64, indexed_png};
+use super::raster::Raster;
 use super::theme::{Theme, color, css_name};
 
 /// The picture as a complete SVG document. `description` is what a screen reader says.
@@ -25,7 +27,7 @@ pub fn svg(picture: &Picture, description: &str, theme: Theme) -> String {
         escaped(&picture.title),
         escaped(description)
     );
-    push_style(&mut out, theme);
+    push_style(&mut out, theme, picture.labels().any(|label| label.halo));
     let _ = writeln!(
         out,
         "<rect class=\"ground\" width=\"{width}\" height=\"{height}\"/>"
@@ -37,8 +39,8 @@ pub fn svg(picture: &Picture, description: &str, theme: Theme) -> String {
     out
 }
 
-/// One class for strokes and one for fills of each role.
-fn push_style(out: &mut String, theme: Theme) {
+/// One class for strokes and one for fills of each role, and one for halos where there are any.
+fn push_style(out: &mut String, theme: Theme, halos: bool) {
     out.push_str("<style>\n");
     let scope = scope(theme);
     for role in Role::ALL {
@@ -47,6 +49,13 @@ fn push_style(out: &mut String, theme: Theme) {
             out,
             ".{scope} .{name}{{fill:{plain};fill:var({property},{plain})}}\n\
              .{scope} .{name}-line{{fill:none;stroke:{plain};stroke:var({property},{plain});stroke-linejoin:round}}"
+        );
+    }
+    if halos {
+        let (plain, property) = (color(theme, Role::Ground), css_name(Role::Ground));
+        let _ = writeln!(
+            out,
+            ".{scope} .halo{{stroke:{plain};stroke:var({property},{plain});stroke-linejoin:round;paint-order:stroke}}"
         );
     }
     out.push_str("</style>\n");
@@ -71,6 +80,7 @@ fn push_mark(out: &mut String, mark: &Mark) {
         Mark::Arrow(arrow) => push_arrow(out, arrow),
         Mark::Label(label) => push_label(out, label),
         Mark::Handle(handle) => push_handle(out, handle),
+        Mark::Raster(raster) => push_raster(out, raster),
     }
 }
 
@@ -150,9 +160,17 @@ fn push_label(out: &mut String, label: &Label) {
     } else {
         ""
     };
+    let (halo, width) = if label.halo {
+        (
+            " halo",
+            format!(" stroke-width=\"{}\"", number(label.halo_width())),
+        )
+    } else {
+        ("", String::new())
+    };
     let _ = writeln!(
         out,
-        "<text x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\"{weight} class=\"{}\">{}</text>",
+        "<text x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\"{weight}{width} class=\"{}{halo}\">{}</text>",
         number(label.at.x),
         number(label.at.y),
         number(label.size),
@@ -171,6 +189,26 @@ fn push_handle(out: &mut String, handle: &Handle) {
             fill: Some(Role::Ground),
             edge: Some(edge),
         },
+    );
+}
+
+/// The cells as a picture file in the text itself.
+fn push_raster(out: &mut String, raster: &Raster) {
+    let rows = raster.rows();
+    if rows == 0 {
+        return;
+    }
+    let cells = &raster.cells[..rows * raster.columns];
+    let file = indexed_png(raster.columns, cells, &raster.map.palette(), Raster::EMPTY);
+    let _ = writeln!(
+        out,
+        "<image x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" preserveAspectRatio=\"none\" \
+         style=\"image-rendering:auto\" href=\"data:image/png;base64,{}\"/>",
+        number(raster.at.x),
+        number(raster.at.y),
+        number(raster.size.x),
+        number(raster.size.y),
+        base64(&file)
     );
 }
 

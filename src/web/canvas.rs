@@ -2,10 +2,10 @@
 
 use glam::DVec2;
 use js_sys::Array;
-use wasm_bindgen::JsCast;
 use web_sys::{CanvasRenderingContext2d, Element, HtmlCanvasElement};
 
 use super::dom::{find, window};
+use super::easel::{Easel, context};
 use super::palette::Palette;
 use crate::decimal::with_decimals;
 use crate::figure::{Anchor, Arrow, Dash, Disc, Handle, Head, Label, Mark, Picture, Role, Stroke};
@@ -14,19 +14,19 @@ use crate::figure::{Anchor, Arrow, Dash, Disc, Handle, Head, Label, Mark, Pictur
 pub(super) struct Canvas {
     pub(super) element: HtmlCanvasElement,
     pen: CanvasRenderingContext2d,
+    easel: Easel,
 }
 
 impl Canvas {
     /// The canvas of the figure that carries `data-picture="name"`.
     pub(super) fn find(root: &Element, name: &str) -> Self {
         let element: HtmlCanvasElement = find(root, &format!("[data-picture={name}] canvas"));
-        let pen = element
-            .get_context("2d")
-            .ok()
-            .flatten()
-            .and_then(|pen| pen.dyn_into().ok())
-            .expect("this browser draws on a canvas");
-        Self { element, pen }
+        let pen = context(&element);
+        Self {
+            element,
+            pen,
+            easel: Easel::default(),
+        }
     }
 
     /// The size on the page, CSS pixels; at least 1 by 1, so that a hidden canvas divides by nothing.
@@ -39,14 +39,16 @@ impl Canvas {
     }
 
     /// Paints a picture over whatever was there.
-    pub(super) fn paint(&self, picture: &Picture, palette: &Palette) {
+    pub(super) fn paint(&mut self, picture: &Picture, palette: &Palette) {
         self.fit_pixels(picture.size);
         self.pen.set_fill_style_str(palette.get(Role::Ground));
         self.pen.fill_rect(0.0, 0.0, picture.size.x, picture.size.y);
         self.pen.set_line_join("round");
-        let brush = Brush {
+        self.easel.start();
+        let mut brush = Brush {
             pen: &self.pen,
             palette,
+            easel: &mut self.easel,
         };
         for mark in &picture.marks {
             brush.mark(mark);
@@ -73,16 +75,18 @@ impl Canvas {
 struct Brush<'a> {
     pen: &'a CanvasRenderingContext2d,
     palette: &'a Palette,
+    easel: &'a mut Easel,
 }
 
 impl Brush<'_> {
-    fn mark(&self, mark: &Mark) {
+    fn mark(&mut self, mark: &Mark) {
         match mark {
             Mark::Path(path) => self.line(&path.points, &path.stroke),
             Mark::Disc(disc) => self.disc(disc),
             Mark::Arrow(arrow) => self.arrow(arrow),
             Mark::Label(label) => self.label(label),
             Mark::Handle(handle) => self.handle(handle),
+            Mark::Raster(raster) => self.easel.paint(self.pen, raster),
         }
     }
 
@@ -169,6 +173,14 @@ impl Brush<'_> {
             Anchor::Middle => "center",
             Anchor::End => "right",
         });
+        if label.halo {
+            self.pen
+                .set_stroke_style_str(self.palette.get(Role::Ground));
+            self.pen.set_line_width(label.halo_width());
+            self.pen
+                .stroke_text(&label.text, label.at.x, label.at.y)
+                .expect("a canvas takes text");
+        }
         self.pen.set_fill_style_str(self.palette.get(label.role));
         self.pen
             .fill_text(&label.text, label.at.x, label.at.y)

@@ -7,6 +7,7 @@ mod address;
 mod canvas;
 mod controls;
 mod dom;
+mod easel;
 mod events;
 mod frame;
 mod listener;

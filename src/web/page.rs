@@ -248,7 +248,7 @@ impl Page {
             &pictures.diagram,
             &pictures.record,
         ];
-        for (canvas, picture) in canvases.iter().zip(all) {
+        for (canvas, picture) in canvases.iter_mut().zip(all) {
             canvas.paint(picture, palette);
         }
         controls.show_sides(panel);

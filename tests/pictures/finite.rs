@@ -21,6 +21,7 @@ fn places(mark: &Mark) -> Vec<DVec2> {
         Mark::Arrow(arrow) => vec![arrow.from, arrow.to, dvec2(arrow.stroke.width, 0.0)],
         Mark::Label(label) => vec![label.at, dvec2(label.size, 0.0)],
         Mark::Handle(handle) => vec![handle.at, dvec2(handle.radius, 0.0)],
+        Mark::Raster(raster) => vec![raster.at, raster.size],
     }
 }
 

@@ -5,7 +5,9 @@ mod scenarios;
 
 mod arrows;
 mod beads;
+mod colors;
 mod common;
+mod contours;
 mod diagram;
 mod finite;
 mod geometry;
@@ -13,6 +15,7 @@ mod golden;
 mod letters;
 mod markup;
 mod own;
+mod raster;
 mod reach;
 mod record;
 mod room;

@@ -51,7 +51,7 @@ fn covered(area: &Box2, mark: &Mark) -> Option<String> {
             let touched = area.touches_disc(handle.at, handle.radius);
             touched.then(|| format!("the handle {:?}", handle.grip))
         }
-        Mark::Label(_) => None,
+        Mark::Label(_) | Mark::Raster(_) => None,
     }
 }
 

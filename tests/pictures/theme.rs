@@ -3,12 +3,12 @@
 use two_frames::figure::{Role, Theme, color, css_name};
 
 /// Red, green and blue, 0..1, proportional to light.
-type Light = [f64; 3];
+pub(crate) type Light = [f64; 3];
 
 /// The light of a colour as `#rrggbb`.
 ///
 /// Source: IEC 61966-2-1 (sRGB), transfer function, as WCAG 2.2 repeats it in "relative luminance" (M).
-fn light(hex: &str) -> Light {
+pub(crate) fn light(hex: &str) -> Light {
     assert!(hex.len() == 7 && hex.starts_with('#'), "{hex}");
     [1, 3, 5].map(|at| {
         let byte = u8::from_str_radix(&hex[at..at + 2], 16).expect("two hexadecimal digits");
@@ -172,7 +172,7 @@ fn seen(sight: &[Light; 3], colour: Light) -> Light {
 /// CIE L*a*b* of a light, D65.
 ///
 /// Source: CIE 15:2004, with the sRGB primaries of IEC 61966-2-1 (M).
-fn lab([red, green, blue]: Light) -> [f64; 3] {
+pub(crate) fn lab([red, green, blue]: Light) -> [f64; 3] {
     let x = (0.4124 * red + 0.3576 * green + 0.1805 * blue) / 0.9505;
     let y = 0.2126 * red + 0.7152 * green + 0.0722 * blue;
     let z = (0.0193 * red + 0.1192 * green + 0.9505 * blue) / 1.089;

@@ -161,6 +161,7 @@ fn check_picture(picture: &Picture) {
             Mark::Arrow(arrow) => arrow.from.is_finite() && arrow.to.is_finite(),
             Mark::Label(label) => label.at.is_finite(),
             Mark::Handle(handle) => handle.at.is_finite(),
+            Mark::Raster(raster) => raster.at.is_finite() && raster.size.is_finite(),
         };
         assert!(finite, "{mark:?}");
     }
