@@ -2,13 +2,14 @@
 //! read from it. It knows neither page nor command, so that both, and every test, go through the same door.
 
 mod aim;
+mod aiming;
 mod clock;
 mod drag;
 mod input;
 mod panel;
 mod solved;
 
-pub use aim::AimSettings;
+pub use aim::{AimChange, AimSettings};
 pub use clock::{Change, Clock, Pace, PaceLaw};
 pub use input::Input;
 pub use panel::{Panel, Pictures, SideChoice, Sizes};
@@ -19,8 +20,9 @@ use glam::DVec2;
 use crate::decimal::within;
 use crate::figure::Views;
 use crate::physics::FlybyError;
-use crate::report::{AimSolution, Aiming, NoAim, Solution};
+use crate::report::{Aiming, NoAim, Solution};
 use crate::scenario::{Field, Notice, PRESETS, Preset, Scenario};
+use aim::AimView;
 use drag::Drag;
 
 /// How far a person can zoom in and out of the fitted view.
@@ -38,6 +40,7 @@ pub struct Sandbox {
     zoom: f64,
     drag: Option<Drag>,
     aim: AimSettings,
+    aim_view: AimView,
     /// Searched for when first asked for after a change.
     aiming: Option<Result<Aiming, NoAim>>,
     /// Counts the changes of the scenario and of what is aimed for.
@@ -66,6 +69,7 @@ impl Sandbox {
                 in_plane: aim::is_in_plane(&reading.scenario),
                 ..AimSettings::default()
             },
+            aim_view: AimView::default(),
             aiming: None,
             revision: 0,
         }
@@ -87,19 +91,12 @@ impl Sandbox {
             Input::Zoom(factor) => self.zoom = within(self.zoom * factor, ZOOM.0, ZOOM.1),
             Input::Fit => self.zoom = 1.0,
             Input::Grab(grip, place, sizes) => self.grab(grip, place, &sizes),
-            Input::Release => self.drag = None,
+            Input::Release => {
+                self.drag = None;
+                self.release_aim();
+            }
             Input::Clock(change) => self.change_clock(change),
-            Input::InPlane(in_plane) => self.stay_in_plane(in_plane),
-            Input::Wish(wish) => self.set_aim(AimSettings { wish, ..self.aim }),
-            Input::Free(free) => self.set_aim(AimSettings { free, ..self.aim }),
-            Input::Measure(measure) => self.set_aim(AimSettings {
-                measure,
-                ..self.aim
-            }),
-            Input::Against(against) => self.set_aim(AimSettings {
-                against,
-                ..self.aim
-            }),
+            Input::Aim(change) => self.change_aim(change),
             setting => {
                 let scenario = self.with(setting)?;
                 self.take(scenario);
@@ -123,12 +120,6 @@ impl Sandbox {
                 }
             }
             Input::Planet(key) => scenario.choose_planet(&key)?,
-            Input::AimAt(point) => scenario = aim::aimed_at(&scenario, point, self.aim.in_plane),
-            Input::TakeAim => {
-                if let Ok(aiming) = self.aiming() {
-                    scenario = aiming.answer;
-                }
-            }
             Input::Drag(place) => {
                 if let Some((field, value)) = self.wish(place) {
                     scenario.set(field, value)?;
@@ -148,24 +139,6 @@ impl Sandbox {
             self.aim.in_plane &= aim::is_in_plane(&scenario);
             self.revision += 1;
         }
-    }
-
-    fn set_aim(&mut self, aim: AimSettings) {
-        if self.aim != aim {
-            self.aim = aim;
-            self.aiming = None;
-            self.revision += 1;
-        }
-    }
-
-    fn stay_in_plane(&mut self, in_plane: bool) {
-        if in_plane {
-            self.take(aim::brought_into_plane(&self.scenario));
-        }
-        self.set_aim(AimSettings {
-            in_plane,
-            ..self.aim
-        });
     }
 
     /// The scenario as it is now.
@@ -190,7 +163,7 @@ impl Sandbox {
 
     /// Whether something in the picture is held.
     pub fn is_dragging(&self) -> bool {
-        self.drag.is_some()
+        self.drag.is_some() || self.aim_view.is_held()
     }
 
     /// How fast the clock runs.
@@ -218,38 +191,6 @@ impl Sandbox {
         let scenario = self.scenario;
         self.solved()
             .map(|solved| Solution::new(&scenario, &solved.flyby))
-    }
-
-    /// What is set about aiming.
-    pub fn aim_settings(&self) -> &AimSettings {
-        &self.aim
-    }
-
-    /// A number that is another one after every change of the scenario and of what is aimed for.
-    pub fn revision(&self) -> u32 {
-        self.revision
-    }
-
-    /// The answer to the wish.
-    ///
-    /// # Errors
-    /// [`NoAim`] when the wish makes no sense here, or the settings have no flyby.
-    pub fn aiming(&mut self) -> Result<&Aiming, NoAim> {
-        let (aim, scenario) = (self.aim, self.scenario);
-        self.aiming
-            .get_or_insert_with(|| aim.search(&scenario))
-            .as_ref()
-            .map_err(Clone::clone)
-    }
-
-    /// The answer to the wish as labelled values: what `two-frames aim` prints.
-    ///
-    /// # Errors
-    /// As [`Self::aiming`].
-    pub fn aim_solution(&mut self) -> Result<AimSolution, NoAim> {
-        let scenario = self.scenario;
-        self.aiming()
-            .map(|aiming| AimSolution::new(&scenario, aiming))
     }
 
     /// The moment shown, s after periapsis.

@@ -1,13 +1,15 @@
 //! Pictures as data: marks with roles, without colours and without the pixels of a real screen. Composed once here,
 //! painted by two back ends: SVG text ([`svg`]) and, in the browser, a canvas.
 
+mod aim_map;
+mod aim_notes;
+mod aim_plane;
 mod arrow;
 mod color_map;
 mod contour;
 mod diagram;
 mod drawing;
 mod label;
-#[cfg_attr(not(test), expect(dead_code, reason = "the aim plane will have one"))]
 mod legend;
 mod picture;
 mod png;
@@ -24,6 +26,7 @@ mod ticks;
 mod track;
 mod view;
 
+pub use aim_plane::{AimScene, aim_plane, aim_point_at, aim_square, aim_window_km};
 pub use arrow::{Arrow, Head, Shaft};
 pub use color_map::ColorMap;
 pub use contour::{Contour, Grid, contours};

@@ -1,6 +1,10 @@
 //! What a person has set about aiming: the wish, what may change for it, and what the map and the chart show.
 
-use crate::physics::{Encounter, Free, Measure};
+use glam::DVec2;
+
+use crate::decimal::{round_significant, within};
+use crate::figure::aim_point_at;
+use crate::physics::{Approach, Body, Encounter, Free, Measure};
 use crate::report::{Aiming, NoAim};
 use crate::scenario::{Field, Scenario, Wish};
 
@@ -19,10 +23,62 @@ pub struct AimSettings {
     pub against: Field,
 }
 
+/// A change of what is aimed at, of what is wished, or of what the aim plane and the chart show.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum AimChange {
+    /// Aim at exactly a point (B·T, B·R), km.
+    At([f64; 2]),
+    /// Aim at a place of the aim plane's picture, composed for a size, and hold on to it: the piece of the plane shown
+    /// stays as it is until it is released.
+    Hold(DVec2, DVec2),
+    /// Aim at another place of the same picture.
+    Move(DVec2),
+    /// Aim beside the present aim point, to the right (along T) and down (along R): so many hundredths of the way from
+    /// the picture's middle to its edge.
+    Nudge(DVec2),
+    /// Stay in the planet's orbit plane, or leave it.
+    InPlane(bool),
+    /// Wish for something.
+    Wish(Wish),
+    /// Say what may change for the wish.
+    Free(Free),
+    /// Take the answer to the wish.
+    Take,
+    /// Show another outcome on the map and in the chart.
+    Measure(Measure),
+    /// Draw the chart against another field.
+    Against(Field),
+}
+
+/// What the aim plane's picture shows while its aim point is held: half a side, km, and the picture's size.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct AimView(Option<(f64, DVec2)>);
+
+impl AimView {
+    pub(super) fn hold(half_km: f64, size: DVec2) -> Self {
+        Self(Some((half_km, size)))
+    }
+
+    pub(super) fn is_held(self) -> bool {
+        self.0.is_some()
+    }
+
+    /// Half a side, km, while it is held.
+    pub(super) fn half_km(self) -> Option<f64> {
+        self.0.map(|(half_km, _)| half_km)
+    }
+
+    /// The aim point, km, at a place of the held picture.
+    pub(super) fn point(self, place: DVec2) -> Option<[f64; 2]> {
+        self.0
+            .map(|(half_km, size)| aim_point_at(place, half_km, size))
+    }
+}
+
 impl Default for AimSettings {
     fn default() -> Self {
         Self {
-            wish: Wish::Reach(crate::physics::Body::Saturn),
+            wish: Wish::Reach(Body::Saturn),
             free: Free::AimPoint,
             in_plane: true,
             measure: Measure::SpeedChange,
@@ -64,7 +120,7 @@ pub(super) fn pointed_at(scenario: &Scenario, point_km: [f64; 2], in_plane: bool
     let exact = scenario.aimed(&encounter);
     let periapsis = exact.get(Field::Periapsis).unwrap_or(1.0);
     let aim = exact.get(Field::Aim).unwrap_or_default();
-    let periapsis = crate::decimal::round_significant(periapsis, 4);
+    let periapsis = round_significant(periapsis, 4);
     with(
         scenario,
         &[
@@ -87,7 +143,7 @@ pub(super) fn aimed_at(scenario: &Scenario, point_km: [f64; 2], in_plane: bool) 
 /// The encounter of an aim point; straight at the centre the aim angle stays as it was.
 fn encounter_at(scenario: &Scenario, [t, r]: [f64; 2], in_plane: bool) -> Option<Encounter> {
     let encounter = scenario.encounter().ok()?;
-    let approach = crate::physics::Approach::of(&encounter).ok()?;
+    let approach = Approach::of(&encounter).ok()?;
     let r = if in_plane { 0.0 } else { r };
     if !(t.is_finite() && r.is_finite()) {
         return None;
@@ -106,7 +162,7 @@ fn encounter_at(scenario: &Scenario, [t, r]: [f64; 2], in_plane: bool) -> Option
 /// A periapsis, planet radii, kept within its range.
 fn kept(radii: f64) -> f64 {
     let spec = Field::Periapsis.spec();
-    crate::decimal::within(radii, spec.min, spec.max)
+    within(radii, spec.min, spec.max)
 }
 
 /// A scenario with some fields set to values that are in their ranges.

@@ -2,11 +2,11 @@
 
 use glam::DVec2;
 
+use super::aim::AimChange;
 use super::clock::Change;
 use super::panel::Sizes;
 use crate::figure::Grip;
-use crate::physics::{Free, Measure};
-use crate::scenario::{Field, Wish};
+use crate::scenario::Field;
 
 /// One thing that a person does, whatever they do it with.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,23 +37,8 @@ pub enum Input {
     Drag(DVec2),
     /// Let go.
     Release,
-    /// Aim at exactly a point (B·T, B·R) of the aim plane, km.
-    AimAt([f64; 2]),
-    /// Aim beside the present aim point: so many hundredths of what the aim plane's picture shows from its middle to its
-    /// edge, to the right and down.
-    Nudge([f64; 2]),
-    /// Stay in the planet's orbit plane, or leave it.
-    InPlane(bool),
-    /// Wish for something.
-    Wish(Wish),
-    /// Say what may change for the wish.
-    Free(Free),
-    /// Take the answer to the wish.
-    TakeAim,
-    /// Show another outcome on the map and in the chart.
-    Measure(Measure),
-    /// Draw the chart against another field.
-    Against(Field),
+    /// Do something about aiming.
+    Aim(AimChange),
     /// Do something with the clock.
     Clock(Change),
 }
