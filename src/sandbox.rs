@@ -15,7 +15,7 @@ pub use solved::Solved;
 use glam::DVec2;
 
 use crate::decimal::within;
-use crate::figure::Views;
+use crate::figure::{Look, Views};
 use crate::physics::FlybyError;
 use crate::report::Solution;
 use crate::scenario::{Field, Notice, PRESETS, Preset, Scenario};
@@ -23,6 +23,9 @@ use drag::Drag;
 
 /// How far a person can zoom in and out of the fitted view.
 const ZOOM: (f64, f64) = (1.0 / 16.0, 64.0);
+
+/// How far a drag by one picture unit turns the stages, degrees.
+const DEGREES_PER_UNIT: f64 = 0.5;
 
 /// Everything that a person has set, and what follows from it.
 #[derive(Clone, Debug)]
@@ -34,6 +37,7 @@ pub struct Sandbox {
     solved: Option<Result<Solved, FlybyError>>,
     clock: Clock,
     zoom: f64,
+    look: Look,
     drag: Option<Drag>,
 }
 
@@ -54,6 +58,7 @@ impl Sandbox {
             solved: None,
             clock: Clock::default(),
             zoom: 1.0,
+            look: Look::NORTH,
             drag: None,
         }
     }
@@ -73,6 +78,11 @@ impl Sandbox {
             Input::Reset => self.reopen(""),
             Input::Zoom(factor) => self.zoom = within(self.zoom * factor, ZOOM.0, ZOOM.1),
             Input::Fit => self.zoom = 1.0,
+            Input::Look(look) => self.look_from(look),
+            Input::Turn(by) if by.is_finite() => {
+                let eye = DVec2::new(-by.x, by.y) * DEGREES_PER_UNIT;
+                self.look_from(self.look.moved(eye));
+            }
             Input::Grab(grip, place, sizes) => self.grab(grip, place, &sizes),
             Input::Release => self.drag = None,
             Input::Clock(change) => self.change_clock(change),
@@ -125,6 +135,20 @@ impl Sandbox {
     /// The preset that the scenario is, if it is one.
     pub fn preset(&self) -> Option<&'static Preset> {
         Preset::of(&self.scenario)
+    }
+
+    /// From where both stages are seen.
+    pub fn look(&self) -> Look {
+        self.look
+    }
+
+    /// Whether the stages may be seen from elsewhere than north.
+    #[allow(
+        clippy::unused_self,
+        reason = "the answer will depend on what is set; every caller asks already"
+    )]
+    pub fn may_turn(&self) -> bool {
+        true
     }
 
     /// Whether the clock runs.
@@ -191,9 +215,11 @@ impl Sandbox {
     /// # Errors
     /// As [`Self::solved`].
     pub fn panel(&mut self) -> Result<Panel, FlybyError> {
-        let clock = self.clock;
-        self.solved()
-            .map(|solved| Panel::new(solved, clock.time_s(&solved.track), clock.rate(solved)))
+        let (clock, look) = (self.clock, self.look);
+        self.solved().map(|solved| {
+            let time_s = clock.time_s(&solved.track);
+            Panel::new(solved, time_s, clock.rate(solved), look)
+        })
     }
 
     /// The views of both stages. While something is dragged they stay as they were when it was taken hold of.
@@ -204,9 +230,9 @@ impl Sandbox {
         if let Some(drag) = &self.drag {
             return Ok(drag.views());
         }
-        let (zoom, stage) = (self.zoom, sizes.stage);
+        let (look, zoom, stage) = (self.look, self.zoom, sizes.stage);
         self.solved()
-            .map(|solved| Views::fit(&solved.scene(0.0), stage, zoom))
+            .map(|solved| Views::fit(&solved.scene(0.0), look, stage, zoom))
     }
 
     /// Another scenario at its telling moment; the pace stays.
@@ -214,6 +240,12 @@ impl Sandbox {
         let clock = self.clock.rewound();
         *self = Self::open(text);
         self.clock = clock;
+    }
+
+    fn look_from(&mut self, look: Look) {
+        if self.may_turn() {
+            self.look = look;
+        }
     }
 
     fn change_clock(&mut self, change: clock::Change) {

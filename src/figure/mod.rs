@@ -2,9 +2,11 @@
 //! painted by two back ends: SVG text ([`svg`]) and, in the browser, a canvas.
 
 mod arrow;
+mod depth;
 mod diagram;
 mod drawing;
 mod label;
+mod look;
 mod picture;
 mod record;
 mod room;
@@ -21,6 +23,7 @@ mod view;
 pub use arrow::{Arrow, Head, Shaft};
 pub use diagram::velocity_diagram;
 pub use label::text_width;
+pub use look::{Axes, Look};
 pub use picture::{Anchor, Dash, Disc, Grip, Handle, Label, Mark, Path, Picture, Role, Stroke};
 pub use record::speed_record;
 pub use scene::{Scene, Views};
