@@ -5,6 +5,7 @@ use glam::{DVec2, DVec3};
 use super::arrow::Arrow;
 use super::drawing::Drawing;
 use super::label::Words;
+use super::look::Look;
 use super::picture::{Mark, Role, Stroke};
 use super::room::Area;
 use super::ticks::round_below;
@@ -43,9 +44,10 @@ impl Drawing {
 
     /// From where a stage is seen, and arrows for the directions that are left to see: a column of notes. No words say
     /// again what those of the look have said.
-    pub(super) fn compass(&mut self, view: &View, look: &str) {
+    pub(super) fn compass(&mut self, view: &View, look: Look, planet: &str) {
         let letter = self.letter;
-        self.note(Words::new(look, Role::Ink, letter), Edge::Column);
+        let words = look.words(planet);
+        self.note(Words::new(&words, Role::Ink, letter), Edge::Column);
         for (direction, name) in [
             (DVec3::Z, "north"),
             (DVec3::Y, "the planet's motion"),
@@ -53,7 +55,7 @@ impl Drawing {
         ] {
             if view.points(direction) {
                 self.pointer(view.run(direction), name, Edge::Column);
-            } else if direction.x != 0.0 && !look.ends_with("Sun") {
+            } else if direction.x != 0.0 && look != Look::SIDE {
                 let away = view.axes.toward.x > 0.0;
                 let text = if away {
                     "the Sun lies behind the picture"

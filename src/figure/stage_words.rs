@@ -80,7 +80,7 @@ impl Stage<'_> {
             self.drawing.sun_note();
         } else {
             let name = self.scene.flyby.encounter.planet.name;
-            self.drawing.compass(self.view, &self.look.words(name));
+            self.drawing.compass(self.view, self.look, name);
         }
         self.drawing.ruler(self.view, self.scene.radius_km());
         self.drawing.bead_note(self.scene.track.bead_s);
