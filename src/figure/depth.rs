@@ -1,10 +1,10 @@
 //! What the planet's disc hides and what lies in front of it.
 
-use glam::{DVec2, DVec3};
+use glam::DVec3;
 
 use super::look::Look;
-use super::picture::{Dash, Role};
-use super::stage::{FrameKind, Stage};
+use super::picture::Dash;
+use super::stage::Stage;
 use crate::decimal::within;
 
 impl Stage<'_> {
@@ -45,25 +45,6 @@ impl Stage<'_> {
             Dash::Dotted
         } else {
             Dash::Solid
-        }
-    }
-
-    /// The piece of the planet's own way that comes out of the disc towards the eye: from the planet's surface to where it
-    /// passes the disc's edge.
-    pub(super) fn planet_path_in_front(&mut self) {
-        let (now, half) = (self.scene.now(), self.scene.track.half_s);
-        let forward = self.view.axes.toward.y;
-        let end = if forward > 0.0 { half } else { -half };
-        let way = self.planet_at(end) - self.planet_at(now);
-        let seen = self.view.run(DVec3::Y).length();
-        let radius = self.view.length(self.scene.radius_km());
-        let edge = radius.min(way.length());
-        if self.kind == FrameKind::Sun && forward != 0.0 && edge > seen * radius {
-            let along = way.normalize_or_zero();
-            let at = |far: f64| self.planet_at(now) + along * far;
-            let (from, to): (DVec2, DVec2) = (at(seen * radius), at(edge));
-            let dotted = self.drawing.stroke(Role::PlanetMotion, 1.2, Dash::Dotted);
-            self.drawing.line(from, to, dotted);
         }
     }
 }

@@ -64,7 +64,7 @@ impl Look {
     pub fn words(self, planet: &str) -> String {
         match self {
             Self::NORTH => String::new(),
-            Self::BEHIND => ["looking along ", planet, "'s motion"].concat(),
+            Self::BEHIND => format!("looking along {planet}'s motion"),
             Self::SIDE => "looking towards the Sun".into(),
             Self {
                 around_deg,
@@ -72,16 +72,7 @@ impl Look {
             } => {
                 let side = if height_deg < 0.0 { "below" } else { "above" };
                 let (around, height) = (fixed(around_deg, 0), fixed(height_deg.abs(), 0));
-                [
-                    "turned ",
-                    &around,
-                    "°, from ",
-                    &height,
-                    "° ",
-                    side,
-                    " the orbit plane",
-                ]
-                .concat()
+                format!("turned {around}°, from {height}° {side} the orbit plane")
             }
         }
     }
@@ -123,6 +114,7 @@ pub struct Axes {
 
 impl Axes {
     /// The two of three coordinates that are seen: how far right, and how far up.
+    #[inline(never)] // Called from many places: a call is smaller than what it does.
     pub fn flat(&self, world: DVec3) -> DVec2 {
         DVec2::new(world.dot(self.right), world.dot(self.up))
     }

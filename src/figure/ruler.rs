@@ -53,7 +53,7 @@ impl Drawing {
             (DVec3::Y, "the planet's motion"),
             (DVec3::NEG_X, "to the Sun"),
         ] {
-            if view.points(direction) {
+            if view.can_be_shown(direction) {
                 self.pointer(view.run(direction), name, Edge::Column);
             } else if direction.x != 0.0 && look != Look::SIDE {
                 let away = view.axes.toward.x > 0.0;
@@ -117,26 +117,24 @@ impl Drawing {
         const DOWN: [f64; 7] = [0.0, 1.0, 0.08, 0.92, 0.16, 0.84, 0.5];
         let edge = half + DVec2::splat(0.5 * self.letter);
         let (low, run) = (edge, self.picture.size - edge - edge);
-        let mut places = Vec::new();
-        match first {
-            Edge::Column => {
-                for x in ACROSS {
-                    places.extend((0..=30).map(|y| DVec2::new(x, f64::from(y) / 30.0)));
-                }
-            }
-            Edge::Top | Edge::Bottom => {
-                for y in DOWN {
-                    let y = if first == Edge::Top { y } else { 1.0 - y };
-                    places.extend(ACROSS.map(|x| DVec2::new(x, y)));
-                }
+        let rows = if first == Edge::Column {
+            31
+        } else {
+            DOWN.len()
+        };
+        for i in 0..rows * ACROSS.len() {
+            let place = match first {
+                Edge::Column => DVec2::new(ACROSS[i / rows], (i % rows) as f64 / 30.0),
+                Edge::Top => DVec2::new(ACROSS[i % 5], DOWN[i / 5]),
+                Edge::Bottom => DVec2::new(ACROSS[i % 5], 1.0 - DOWN[i / 5]),
+            };
+            let area = Area::around(low + run * place, half);
+            if self.room.taken(area) == Some(0) {
+                self.room.take(area);
+                return Some(low + run * place);
             }
         }
-        for place in &mut places {
-            *place = low + run * *place;
-        }
-        let centre = self.room.first_free(&places, half)?;
-        self.room.take(Area::around(centre, half));
-        Some(centre)
+        None
     }
 }
 

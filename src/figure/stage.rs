@@ -23,8 +23,6 @@ pub enum FrameKind {
 
 /// A planet drawn smaller than this, picture units, gets a ring so that it is found.
 const SMALLEST_DISC: f64 = 4.0;
-/// Of the planet's way at least this part has to be seen for its beads to be told apart.
-const SHORTEST_WAY: f64 = 0.1;
 
 /// The picture of one frame.
 pub fn stage(scene: &Scene<'_>, kind: FrameKind, views: &Views) -> Picture {
@@ -73,12 +71,13 @@ impl Stage<'_> {
             self.planet_path();
         }
         let path = self.quiet_places();
-        self.probe_path(false);
-        self.beads(false);
-        self.planet();
-        self.planet_path_in_front();
-        self.probe_path(true);
-        self.beads(true);
+        for in_front in [false, true] {
+            self.probe_path(in_front);
+            self.beads(in_front);
+            if !in_front {
+                self.planet();
+            }
+        }
         self.impact();
         if self.kind == FrameKind::Planet {
             self.periapsis();
@@ -141,11 +140,12 @@ impl Stage<'_> {
         let (from, to) = (self.planet_at(-half), self.planet_at(half));
         let dotted = self.drawing.stroke(Role::PlanetMotion, 1.2, Dash::Dotted);
         self.drawing.line(from, to, dotted);
-        let along = self.view.run(DVec3::Y);
-        if along.length() < SHORTEST_WAY {
+        // Seen from the front or from behind, the way is a point and has no beads.
+        if !self.view.can_be_shown(DVec3::Y) {
             return;
         }
-        let tick = along.normalize().perp() * self.drawing.width(3.0);
+        let along = self.view.run(DVec3::Y);
+        let tick = along.perp() / along.length() * self.drawing.width(3.0);
         let stroke = self.drawing.stroke(Role::PlanetMotion, 1.5, Dash::Solid);
         for time in self.scene.track.bead_times() {
             let at = self.planet_at(time);
@@ -157,12 +157,17 @@ impl Stage<'_> {
     /// first.
     fn quiet_places(&self) -> Vec<DVec2> {
         let track = self.scene.track;
-        let inwards = track.before.iter().chain(track.after.iter().rev());
-        let places = inwards.map(|sample| self.place_sample(sample));
-        let inside: Vec<_> = places
-            .filter(|place| self.view.holds(*place, 0.0))
-            .collect();
-        every(6, &inside)
+        let mut along = Vec::new();
+        for (samples, is_out) in [(&track.before, false), (&track.after, true)] {
+            for i in 0..samples.len() {
+                let inwards = if is_out { samples.len() - 1 - i } else { i };
+                let place = self.place_sample(&samples[inwards]);
+                if self.view.holds(place, 0.0) {
+                    along.push(place);
+                }
+            }
+        }
+        every(6, &along)
     }
 
     /// The probe's path, dashed before periapsis and solid after it: what lies in front of the planet's disc, or all the
@@ -172,16 +177,17 @@ impl Stage<'_> {
         for (samples, dash) in [(&track.before, Dash::Dashed), (&track.after, Dash::Solid)] {
             let stroke = self.drawing.stroke(self.role(), 2.2, dash);
             let mut piece = Vec::new();
-            for pair in samples.windows(2) {
-                let [from, to] = [&pair[0], &pair[1]].map(|sample| self.sample_in_space(sample));
-                if self.is_in_front(from, to) == in_front {
-                    if piece.is_empty() {
-                        piece.push(self.view.place_in_space(from));
-                    }
-                    piece.push(self.view.place_in_space(to));
-                } else {
+            for i in 1..samples.len() {
+                let from = self.sample_in_space(&samples[i - 1]);
+                let to = self.sample_in_space(&samples[i]);
+                if self.is_in_front(from, to) != in_front {
                     self.drawing.path(std::mem::take(&mut piece), stroke);
+                    continue;
                 }
+                if piece.is_empty() {
+                    piece.push(self.view.place_in_space(from));
+                }
+                piece.push(self.view.place_in_space(to));
             }
             self.drawing.path(piece, stroke);
         }
@@ -222,24 +228,27 @@ impl Stage<'_> {
         let (centre, at) = (self.planet_at(0.0), self.probe_at(0.0));
         let stroke = self.drawing.stroke(Role::Quiet, 1.0, Dash::Solid);
         self.drawing.line(centre, at, stroke);
-        let incoming = self.place_sample(&self.scene.track.before[0]);
-        let (radius, role) = (self.drawing.width(5.0), Role::Relative);
-        let seen = self.view.sight(self.scene.flyby.periapsis_direction);
-        for (at, grip, is_drawn) in [
-            (at, Grip::Periapsis, seen.is_some()),
-            (incoming, Grip::Approach, self.look == Look::NORTH),
-        ] {
-            if !is_drawn {
-                continue;
-            }
-            self.drawing.picture.marks.push(Mark::Handle(Handle {
-                at,
-                grip,
-                radius,
-                role,
-            }));
-            self.drawing.room.take_disc(at, radius);
+        if self
+            .view
+            .can_be_pulled(self.scene.flyby.periapsis_direction)
+        {
+            self.handle(at, Grip::Periapsis);
         }
+        if self.look == Look::NORTH {
+            let incoming = self.place_sample(&self.scene.track.before[0]);
+            self.handle(incoming, Grip::Approach);
+        }
+    }
+
+    fn handle(&mut self, at: DVec2, grip: Grip) {
+        let (radius, role) = (self.drawing.width(5.0), Role::Relative);
+        self.drawing.picture.marks.push(Mark::Handle(Handle {
+            at,
+            grip,
+            radius,
+            role,
+        }));
+        self.drawing.room.take_disc(at, radius);
     }
 
     /// A cross where the probe strikes the planet, dotted on the side that is not seen.

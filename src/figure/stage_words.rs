@@ -13,7 +13,7 @@ impl Stage<'_> {
     pub(super) fn planet_speed(&mut self, tip: DVec2) {
         let planet = self.planet_at(self.scene.now());
         let mut speed = fixed(self.scene.flyby.motion().velocity().speed(), 2) + " km/s";
-        if !self.view.points(DVec3::Y) {
+        if !self.view.can_be_shown(DVec3::Y) {
             let away = self.view.axes.toward.y < 0.0;
             speed += if away {
                 ", away from you"
@@ -54,8 +54,10 @@ impl Stage<'_> {
         let radius = self.view.length(self.scene.radius_km());
         let beside = [(1.0, 0.0), (-1.0, 0.0), (0.0, -1.0), (0.0, 1.0)]
             .map(|(x, y)| planet + DVec2::new(x, y) * radius);
+        // Seen from elsewhere the planet may stand in a corner that has no room for its name.
+        let needed = self.look == Look::NORTH;
         self.drawing
-            .place_near(&beside, Words::new(name, Role::Ink, letter), true);
+            .place_near(&beside, Words::new(name, Role::Ink, letter), needed);
         if self.kind == FrameKind::Planet {
             let radii = self.scene.flyby.encounter.periapsis_km / self.scene.radius_km();
             let text = format!("periapsis {} R", short(radii, 3));

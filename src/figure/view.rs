@@ -4,11 +4,10 @@ use glam::{DVec2, DVec3};
 
 use super::look::{Axes, Look};
 
-/// A direction of which less than this is seen lies too nearly along the line of sight to be pointed at.
-const SHORTEST_SIGHT: f64 = 0.05;
-
+/// A direction of which less than this is seen lies too nearly along the line of sight to be pulled along.
+const SHORTEST_PULL: f64 = 0.05;
 /// A direction of which less than this is seen gets no arrow.
-const SHORTEST_POINTER: f64 = 0.3;
+const SHORTEST_ARROW: f64 = 0.3;
 
 /// A window on the world, seen along parallel lines of sight.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -44,6 +43,7 @@ impl View {
     }
 
     /// Where a point of space is in the picture.
+    #[inline(never)] // Called from many places: a call is smaller than what it does.
     pub fn place_in_space(&self, world: DVec3) -> DVec2 {
         self.place(self.axes.flat(world))
     }
@@ -55,15 +55,19 @@ impl View {
         DVec2::new(flat.x, -flat.y)
     }
 
-    /// Whether enough of a direction, a unit vector, is seen for a small arrow to show it.
-    pub(super) fn points(&self, direction: DVec3) -> bool {
-        self.run(direction).length() > SHORTEST_POINTER
+    /// How much of the length of a direction, a unit vector, is seen: 0 to 1.
+    pub fn seen(&self, direction: DVec3) -> f64 {
+        self.axes.flat(direction).length()
     }
 
-    /// How much of the length of a direction, a unit vector, is seen; `None` where too little is to point at it.
-    pub fn sight(&self, direction: DVec3) -> Option<f64> {
-        let seen = self.axes.flat(direction).length();
-        (seen > SHORTEST_SIGHT).then_some(seen)
+    /// Whether enough of a direction is seen to be pulled along it.
+    pub fn can_be_pulled(&self, direction: DVec3) -> bool {
+        self.seen(direction) > SHORTEST_PULL
+    }
+
+    /// Whether enough of a direction is seen for a small arrow to show it.
+    pub(super) fn can_be_shown(&self, direction: DVec3) -> bool {
+        self.seen(direction) > SHORTEST_ARROW
     }
 
     /// How far right and up in the world a point of the picture is.

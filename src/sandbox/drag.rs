@@ -66,10 +66,11 @@ impl Drag {
 
     /// The distance from the planet's centre, in planet radii; none where the direction to periapsis points at the eye.
     fn periapsis(&self, world: DVec2, flyby: &Flyby) -> Option<f64> {
-        let sight = self.views.planet.sight(flyby.periapsis_direction)?;
-        let radii = world.length() / sight / flyby.encounter.planet.radius_km;
+        let (view, direction) = (&self.views.planet, flyby.periapsis_direction);
+        let radii = world.length() / view.seen(direction) / flyby.encounter.planet.radius_km;
         let spec = Field::Periapsis.spec();
         let (low, high) = spec.slider;
-        Some(spec.rounded(within(radii, low, high)))
+        view.can_be_pulled(direction)
+            .then(|| spec.rounded(within(radii, low, high)))
     }
 }

@@ -2,23 +2,20 @@
 
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
+use super::canvas::Canvas;
 use super::dom::{find, set_attribute};
 use crate::decimal::with_decimals;
 use crate::figure::Look;
 use crate::sandbox::Sandbox;
 
-/// The looks of the list, by their values.
-const NAMED: [(&str, Look); 3] = [
-    ("north", Look::NORTH),
-    ("behind", Look::BEHIND),
-    ("side", Look::SIDE),
-];
+/// Two values of the list; the third, north, is also what stands for anything else.
+const BEHIND: &str = "behind";
+const SIDE: &str = "side";
 
 pub(super) struct Looks {
     list: HtmlSelectElement,
     around: HtmlInputElement,
     height: HtmlInputElement,
-    stages: [Element; 2],
 }
 
 impl Looks {
@@ -27,15 +24,16 @@ impl Looks {
             list: find(root, "[data-action=look]"),
             around: find(root, "[data-action=around]"),
             height: find(root, "[data-action=height]"),
-            stages: ["planet", "sun"]
-                .map(|name| find(root, &format!("[data-picture={name}] canvas"))),
         }
     }
 
     /// The look that a value of the list means.
     pub(super) fn named(value: &str) -> Look {
-        let found = NAMED.into_iter().find(|(name, _)| *name == value);
-        found.map_or(Look::NORTH, |(_, look)| look)
+        match value {
+            BEHIND => Look::BEHIND,
+            SIDE => Look::SIDE,
+            _ => Look::NORTH,
+        }
     }
 
     /// The look that the two sliders say.
@@ -43,11 +41,15 @@ impl Looks {
         Look::new(self.around.value_as_number(), self.height.value_as_number())
     }
 
-    pub(super) fn show(&self, sandbox: &Sandbox) {
+    /// Shows the sandbox's look, and whether the stages, the first two canvases, react to keys.
+    pub(super) fn show(&self, sandbox: &Sandbox, canvases: &[Canvas]) {
         let look = sandbox.look();
-        let found = NAMED.into_iter().find(|(_, named)| *named == look);
-        self.list
-            .set_value(found.map_or("turned", |(name, _)| name));
+        self.list.set_value(match look {
+            Look::NORTH => "north",
+            Look::BEHIND => BEHIND,
+            Look::SIDE => SIDE,
+            _ => "turned",
+        });
         for (slider, degrees) in [
             (&self.around, look.around_deg()),
             (&self.height, look.height_deg()),
@@ -64,7 +66,8 @@ impl Looks {
         } else {
             ("-1", "")
         };
-        for stage in &self.stages {
+        for stage in &canvases[..2] {
+            let stage = &stage.element;
             set_attribute(stage, "tabindex", stop);
             set_attribute(stage, "aria-describedby", how);
         }

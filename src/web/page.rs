@@ -229,7 +229,10 @@ impl Page {
         rescue::remember(&self.sandbox.scenario().to_string());
         let typing = document().active_element();
         self.parts.controls.show(&self.sandbox, typing.as_ref());
-        self.parts.looks.show(&self.sandbox);
+        let Parts {
+            looks, canvases, ..
+        } = &self.parts;
+        looks.show(&self.sandbox, canvases);
         self.parts.readout.show_preset(&self.sandbox);
         let sizes = self.sizes();
         match (self.sandbox.pictures(&sizes), self.sandbox.panel()) {

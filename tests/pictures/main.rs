@@ -11,6 +11,7 @@ mod finite;
 mod geometry;
 mod golden;
 mod letters;
+mod looks;
 mod markup;
 mod own;
 mod reach;
