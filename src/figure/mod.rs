@@ -13,6 +13,7 @@ mod room;
 mod ruler;
 mod scene;
 mod stage;
+mod stage_path;
 mod stage_words;
 mod svg;
 mod theme;

@@ -47,7 +47,12 @@ impl Drawing {
     pub(super) fn compass(&mut self, view: &View, look: Look, planet: &str) {
         let letter = self.letter;
         let words = look.words(planet);
-        self.note(Words::new(&words, Role::Ink, letter), Edge::Column);
+        // Where all of it finds no room, most of it may.
+        for words in [&words, words.trim_end_matches(" the orbit plane")] {
+            if self.note(Words::new(words, Role::Ink, letter), Edge::Column) {
+                break;
+            }
+        }
         for (direction, name) in [
             (DVec3::Z, "north"),
             (DVec3::Y, "the planet's motion"),
@@ -104,11 +109,14 @@ impl Drawing {
         self.note(words, Edge::Bottom);
     }
 
-    fn note(&mut self, words: Words<'_>, first: Edge) {
+    /// Says whether there was room.
+    fn note(&mut self, words: Words<'_>, first: Edge) -> bool {
         let half = DVec2::new(0.5 * words.width(), 0.6 * self.letter);
-        if let Some(centre) = self.take_corner(half, first) {
+        let found = self.take_corner(half, first);
+        if let Some(centre) = found {
             self.put(centre, words);
         }
+        found.is_some()
     }
 
     /// Takes a free block in a corner or along an edge, and says where its middle is; rows farther in are tried last.

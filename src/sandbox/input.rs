@@ -43,3 +43,16 @@ pub enum Input {
     /// Do something with the clock.
     Clock(Change),
 }
+
+impl Input {
+    /// The field that it gives a value to.
+    pub fn field(&self) -> Option<Field> {
+        match self {
+            Self::Set(field, _)
+            | Self::Type(field, _)
+            | Self::Slide(field, _)
+            | Self::Press(field, _) => Some(*field),
+            _ => None,
+        }
+    }
+}

@@ -124,7 +124,7 @@ impl Page {
 
     /// Takes an input and asks for a frame. A refused value is shown at its field and changes nothing.
     pub(super) fn apply(&mut self, input: Input) {
-        let field = field_of(&input);
+        let field = input.field();
         let result = self.sandbox.apply(input);
         if let Some(field) = field {
             let message = result.as_ref().err().map(Notice::to_string);
@@ -287,16 +287,5 @@ impl Page {
         self.save.done();
         address::write(&self.sandbox.scenario().to_string(), false);
         self.parts.link.renew();
-    }
-}
-
-/// The field that an input gives a value to.
-fn field_of(input: &Input) -> Option<Field> {
-    match input {
-        Input::Set(field, _)
-        | Input::Type(field, _)
-        | Input::Slide(field, _)
-        | Input::Press(field, _) => Some(*field),
-        _ => None,
     }
 }

@@ -1,8 +1,7 @@
-//! Stages seen from elsewhere than north: nothing is stretched, the disc hides what is behind it and nothing else, and a
-//! learner is told where they stand.
+//! Stages seen from elsewhere than north: nothing is stretched, and a learner is told where they stand.
 
 use glam::{DVec2, DVec3, dvec3};
-use two_frames::figure::{Dash, Grip, Look, Mark, Picture, Role, Views};
+use two_frames::figure::{Arrow, Dash, Grip, Look, Mark, Picture, Role, Views};
 use two_frames::sandbox::Sandbox;
 use two_frames::scenario::PRESETS;
 
@@ -13,7 +12,7 @@ use crate::geometry::Box2;
 use crate::own::{Own, in_plane};
 
 /// Every look in steps of some degrees, both ends included.
-fn looks(step: usize) -> impl Iterator<Item = Look> {
+pub(crate) fn looks(step: usize) -> impl Iterator<Item = Look> {
     (-180..=180).step_by(step).flat_map(move |around| {
         let heights = (-90..=90).step_by(step);
         heights.map(move |height| Look::new(f64::from(around), f64::from(height)))
@@ -22,7 +21,7 @@ fn looks(step: usize) -> impl Iterator<Item = Look> {
 
 /// What runs right, up and towards the eye: a camera that looks north from behind is turned about its own axes.
 /// Source: common practice, no source: a rotation about z by the azimuth, then one about the turned x by the elevation.
-fn own_axes(look: Look) -> [DVec3; 3] {
+pub(crate) fn own_axes(look: Look) -> [DVec3; 3] {
     let (sin, cos) = look.around_deg().to_radians().sin_cos();
     let (rise, level) = look.height_deg().to_radians().sin_cos();
     let round = |v: DVec3| dvec3(cos * v.x - sin * v.y, sin * v.x + cos * v.y, v.z);
@@ -31,12 +30,12 @@ fn own_axes(look: Look) -> [DVec3; 3] {
     [DVec3::X, DVec3::Z, DVec3::NEG_Y].map(|axis| round(lift(axis)))
 }
 
-fn stages(sandbox: &mut Sandbox) -> [Picture; 2] {
+pub(crate) fn stages(sandbox: &mut Sandbox) -> [Picture; 2] {
     let [planet_frame, sun_frame, ..] = parts(sandbox, &usual());
     [planet_frame.picture, sun_frame.picture]
 }
 
-fn views(sandbox: &mut Sandbox) -> Views {
+pub(crate) fn views(sandbox: &mut Sandbox) -> Views {
     sandbox.views(&usual()).expect("a pass")
 }
 
@@ -127,97 +126,10 @@ fn from_behind_a_pass_in_the_orbit_plane_lies_level() {
     }
 }
 
-/// Which of a picture's marks is the first that draws a line with these two points side by side.
-fn mark_of(picture: &Picture, role: Role, ends: [DVec2; 2]) -> Option<usize> {
-    let draws = |mark: &Mark| match mark {
-        Mark::Path(path) if path.stroke.role == role => path
-            .points
-            .windows(2)
-            .any(|pair| pair[0].distance(ends[0]) < 1e-6 && pair[1].distance(ends[1]) < 1e-6),
-        _ => false,
-    };
-    picture.marks.iter().position(draws)
-}
-
-/// Every piece of the path is drawn once; over the disc it is painted before it where it lies farther from the eye than
-/// the planet, and after it where it lies nearer.
-#[test]
-fn the_disc_hides_what_is_behind_it_and_nothing_else() {
-    let (mut hidden, mut shown) = (0, 0);
-    let texts = [
-        preset("out-of-plane").text,
-        "periapsis=1.2&aim=60&approach=20",
-        "aim=-110",
-    ];
-    for text in texts {
-        for look in looks(15).filter(|look| *look != Look::NORTH) {
-            let mut sandbox = seen(text, Moment::Telling, look);
-            let (views, pictures) = (views(&mut sandbox), stages(&mut sandbox));
-            let now = sandbox.time_s().expect("a pass");
-            let solved = sandbox.solved().expect("a pass");
-            let [_, _, toward] = own_axes(look);
-            let planet_now = solved.flyby.encounter.planet.orbit_speed() * now * DVec3::Y;
-            for (i, role) in [Role::Relative, Role::RoundSun].into_iter().enumerate() {
-                let (picture, view) = (&pictures[i], [&views.planet, &views.sun][i]);
-                let (disc, centre) = (planet(picture), [DVec3::ZERO, planet_now][i]);
-                let body = |mark: &Mark| matches!(mark, Mark::Disc(disc) if disc.fill == Some(Role::Planet));
-                let painted = picture.marks.iter().position(body).expect("a planet");
-                for samples in [&solved.track.before, &solved.track.after] {
-                    for pair in samples.windows(2) {
-                        let ends = [&pair[0], &pair[1]]
-                            .map(|sample| [sample.relative_km, sample.in_sun_frame_km][i]);
-                        let places = ends.map(|end| view.place_in_space(end));
-                        let mark = mark_of(picture, role, places).expect("the piece is drawn");
-                        let middle = 0.5 * (ends[0] + ends[1]);
-                        let off = view.place_in_space(middle).distance(disc.centre);
-                        let [depth, other] = ends.map(|end| (end - centre).dot(toward));
-                        // In the Sun frame a path may lead through where the planet is now: that has no before and after.
-                        if off < 0.9 * disc.radius && depth * other > 0.0 {
-                            assert_eq!(mark > painted, depth > 0.0, "{text} {look:?} {role:?}");
-                            *(if depth > 0.0 { &mut shown } else { &mut hidden }) += 1;
-                        }
-                    }
-                }
-            }
-        }
-    }
-    assert!(hidden > 50 && shown > 50, "{hidden} hidden, {shown} shown");
-}
-
-#[test]
-fn a_probe_behind_the_disc_is_told_of() {
-    // Over the north pole (aim −90°) and over the south pole, seen from either.
-    for (aim, height, is_hidden) in [
-        (-90, -90, true),
-        (90, -90, false),
-        (90, 90, true),
-        (-90, 90, false),
-    ] {
-        let text = format!("planet=mars&v-infinity=40&approach=90&periapsis=1.1&aim={aim}");
-        let look = Look::new(10.0, f64::from(height));
-        for picture in stages(&mut seen(&text, Moment::Periapsis, look)) {
-            let disc = planet(&picture);
-            assert!(
-                probe(&picture).distance(disc.centre) < disc.radius,
-                "{text}"
-            );
-            let told = picture.labels().any(|label| label.text == "now, hidden");
-            let dotted = picture.marks.iter().any(|mark| {
-                matches!(mark, Mark::Disc(ring) if ring.centre == probe(&picture) && ring.edge.is_some_and(|edge| edge.dash == Dash::Dotted))
-            });
-            assert_eq!(
-                (told, dotted),
-                (is_hidden, is_hidden),
-                "{text}, from {height}"
-            );
-        }
-    }
-}
-
 /// The direction of an arrow that stands beside its name, as long as it is seen.
 fn pointer(picture: &Picture, name: &str) -> Option<DVec2> {
     let words = Box2::new(labels(picture, name).first()?.bounds());
-    let beside = |arrow: &&&two_frames::figure::Arrow| {
+    let beside = |arrow: &&&Arrow| {
         words.distance(0.5 * (arrow.from + arrow.to)) < 60.0
             && (0.5 * (arrow.from.y + arrow.to.y) - words.centre().y).abs() < 6.0
     };

@@ -6,6 +6,7 @@ mod scenarios;
 mod arrows;
 mod beads;
 mod common;
+mod depth;
 mod diagram;
 mod finite;
 mod geometry;
