@@ -18,7 +18,7 @@ pub use solved::Solved;
 use glam::DVec2;
 
 use crate::decimal::within;
-use crate::figure::Views;
+use crate::figure::{Look, Views};
 use crate::physics::FlybyError;
 use crate::report::{Aiming, NoAim, Solution};
 use crate::scenario::{Field, Notice, PRESETS, Preset, Scenario};
@@ -27,6 +27,9 @@ use drag::Drag;
 
 /// How far a person can zoom in and out of the fitted view.
 const ZOOM: (f64, f64) = (1.0 / 16.0, 64.0);
+
+/// How far a drag by one picture unit turns the stages, degrees.
+const DEGREES_PER_UNIT: f64 = 0.5;
 
 /// Everything that a person has set, and what follows from it.
 #[derive(Clone, Debug)]
@@ -38,6 +41,7 @@ pub struct Sandbox {
     solved: Option<Result<Solved, FlybyError>>,
     clock: Clock,
     zoom: f64,
+    look: Look,
     drag: Option<Drag>,
     aim: AimSettings,
     aim_view: AimView,
@@ -64,6 +68,7 @@ impl Sandbox {
             solved: None,
             clock: Clock::default(),
             zoom: 1.0,
+            look: Look::NORTH,
             drag: None,
             aim: AimSettings {
                 in_plane: aim::is_in_plane(&reading.scenario),
@@ -90,6 +95,11 @@ impl Sandbox {
             Input::Reset => self.reopen(""),
             Input::Zoom(factor) => self.zoom = within(self.zoom * factor, ZOOM.0, ZOOM.1),
             Input::Fit => self.zoom = 1.0,
+            Input::Look(look) => self.look_from(look),
+            Input::Turn(by) if by.is_finite() => {
+                let eye = DVec2::new(-by.x, by.y) * DEGREES_PER_UNIT;
+                self.look_from(self.look.moved(eye));
+            }
             Input::Grab(grip, place, sizes) => self.grab(grip, place, &sizes),
             Input::Release => {
                 self.drag = None;
@@ -156,6 +166,16 @@ impl Sandbox {
         Preset::of(&self.scenario)
     }
 
+    /// From where both stages are seen.
+    pub fn look(&self) -> Look {
+        self.look
+    }
+
+    /// Whether the stages may be seen from elsewhere than north: not while the probe has to stay in the orbit plane.
+    pub fn may_turn(&self) -> bool {
+        !self.aim.in_plane
+    }
+
     /// Whether the clock runs.
     pub fn is_playing(&self) -> bool {
         self.clock.is_playing()
@@ -220,9 +240,11 @@ impl Sandbox {
     /// # Errors
     /// As [`Self::solved`].
     pub fn panel(&mut self) -> Result<Panel, FlybyError> {
-        let clock = self.clock;
-        self.solved()
-            .map(|solved| Panel::new(solved, clock.time_s(&solved.track), clock.rate(solved)))
+        let (clock, look) = (self.clock, self.look);
+        self.solved().map(|solved| {
+            let time_s = clock.time_s(&solved.track);
+            Panel::new(solved, time_s, clock.rate(solved), look)
+        })
     }
 
     /// The views of both stages. While something is dragged they stay as they were when it was taken hold of.
@@ -233,21 +255,23 @@ impl Sandbox {
         if let Some(drag) = &self.drag {
             return Ok(drag.views());
         }
-        let (zoom, stage) = (self.zoom, sizes.stage);
+        let (look, zoom, stage) = (self.look, self.zoom, sizes.stage);
         self.solved()
-            .map(|solved| Views::fit(&solved.scene(0.0), stage, zoom))
+            .map(|solved| Views::fit(&solved.scene(0.0), look, stage, zoom))
     }
 
     /// Another scenario at its telling moment; the pace stays.
     fn reopen(&mut self, text: &str) {
-        let (clock, aim, revision) = (self.clock.rewound(), self.aim, self.revision);
-        *self = Self::open(text);
-        self.clock = clock;
-        self.aim = AimSettings {
-            in_plane: self.aim.in_plane,
-            ..aim
+        let opened = Self::open(text);
+        *self = Self {
+            clock: self.clock.rewound(),
+            aim: AimSettings {
+                in_plane: opened.aim.in_plane,
+                ..self.aim
+            },
+            revision: self.revision + 1,
+            ..opened
         };
-        self.revision = revision + 1;
     }
 
     fn change_clock(&mut self, change: clock::Change) {

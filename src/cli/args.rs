@@ -85,6 +85,9 @@ pub struct FigureArguments {
     /// way in, two planet radii from the centre, if it strikes)
     #[arg(long, value_name = "TIME", allow_hyphen_values = true)]
     pub time: Option<Moment>,
+    /// From where a stage is seen; without it, from north. The diagram and the record have no view
+    #[arg(long, value_enum)]
+    pub look: Option<Eye>,
     /// Width and height of the picture in CSS pixels, each from 240 to 4096
     #[arg(long, value_name = "WIDTHxHEIGHT", default_value = "640x640")]
     pub size: Size,
@@ -107,6 +110,17 @@ pub enum Part {
     Diagram,
     /// Speed against time in both frames
     Record,
+}
+
+/// Where the eye stands that sees a stage.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Eye {
+    /// North of the orbit plane: the planet's motion is up, the Sun to the left
+    North,
+    /// Behind the planet, looking along its motion: north is up, the Sun to the left
+    Behind,
+    /// Outside the planet's orbit, looking towards the Sun: north is up, the planet's motion to the right
+    Side,
 }
 
 /// The ground that a picture stands on.

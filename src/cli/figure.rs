@@ -3,8 +3,8 @@
 use glam::DVec2;
 
 use super::output::deliver;
-use super::{Failure, FigureArguments, Ground, Moment, Part, Refusal, open};
-use crate::figure::{Picture, Theme, svg};
+use super::{Eye, Failure, FigureArguments, Ground, Moment, Part, Refusal, open};
+use crate::figure::{Look, Picture, Theme, svg};
 use crate::sandbox::{Change, Input, Sandbox, Sizes};
 
 /// Draws the picture and writes it.
@@ -16,6 +16,9 @@ fn draw(arguments: &FigureArguments) -> Result<String, Refusal> {
     let mut sandbox = open(&arguments.text)?;
     if let Some(time) = arguments.time {
         go(&mut sandbox, time)?;
+    }
+    if let Some(eye) = arguments.look {
+        look(&mut sandbox, eye, arguments.part)?;
     }
     let size = DVec2::new(
         f64::from(arguments.size.width),
@@ -42,6 +45,20 @@ fn go(sandbox: &mut Sandbox, asked: Moment) -> Result<(), Refusal> {
         });
     }
     let set = sandbox.apply(Input::Clock(Change::Go(asked.seconds())));
+    set.map_err(|notice| Refusal::Scenario(vec![notice]))
+}
+
+/// Sets from where the stages are seen. The other pictures show no space that could be seen from elsewhere.
+fn look(sandbox: &mut Sandbox, eye: Eye, part: Part) -> Result<(), Refusal> {
+    if matches!(part, Part::Diagram | Part::Record) {
+        return Err(Refusal::NoLook);
+    }
+    let look = match eye {
+        Eye::North => Look::NORTH,
+        Eye::Behind => Look::BEHIND,
+        Eye::Side => Look::SIDE,
+    };
+    let set = sandbox.apply(Input::Look(look));
     set.map_err(|notice| Refusal::Scenario(vec![notice]))
 }
 

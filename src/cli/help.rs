@@ -43,7 +43,7 @@ pub(super) fn figure() -> String {
     format!(
         "Examples:
   two-frames figure \"\" --part planet-frame --out pass.svg
-  two-frames figure \"periapsis=3\" --part sun-frame --time -12h --theme dark
+  two-frames figure \"aim=90\" --part sun-frame --look side --time -12h
   two-frames figure \"aim=180\" --part record --size 1280x480 --out record.svg
 
 A time outside what is drawn of the pass is refused, and the refusal says what

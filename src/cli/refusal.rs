@@ -27,6 +27,8 @@ pub enum Refusal {
         /// The last moment drawn, in the same unit, rounded down.
         to: Moment,
     },
+    /// A view is asked for of a picture that has none.
+    NoLook,
     /// The folder for the site holds something that is not ours.
     OutNotOurs(PathBuf),
     /// The folder for the site lies inside the page's own folder.
@@ -75,6 +77,10 @@ impl fmt::Display for Refusal {
                      `--time {nearest}`."
                 )
             }
+            Self::NoLook => f.write_str(
+                "`--look` says from where a stage is seen, and this part has no view: leave it out, or try \
+                 `--part planet-frame` or `--part sun-frame`.",
+            ),
             Self::OutNotOurs(path) => write!(
                 f,
                 "{} is not empty and holds no earlier build of this site: name a new or an empty folder with `--out`.",

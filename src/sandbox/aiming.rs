@@ -4,7 +4,7 @@ use glam::DVec2;
 
 use super::aim::{self, AimChange, AimSettings, AimView};
 use super::{Sandbox, Solved};
-use crate::figure::{AimScene, Picture, aim_plane, aim_window_km};
+use crate::figure::{AimScene, Look, Picture, aim_plane, aim_window_km};
 use crate::physics::FlybyError;
 use crate::report::{AimSolution, Aiming, NoAim};
 
@@ -80,11 +80,19 @@ impl Sandbox {
     fn stay_in_plane(&mut self, in_plane: bool) {
         if in_plane {
             self.take(aim::brought_into_plane(&self.scenario));
+            self.look = Look::NORTH;
         }
         self.set_aim(AimSettings {
             in_plane,
             ..self.aim
         });
+    }
+
+    /// Looks at the stages from elsewhere, where that is allowed.
+    pub(super) fn look_from(&mut self, look: Look) {
+        if self.may_turn() {
+            self.look = look;
+        }
     }
 
     /// What is set about aiming.

@@ -5,7 +5,7 @@ use glam::DVec2;
 use super::aim::AimChange;
 use super::clock::Change;
 use super::panel::Sizes;
-use crate::figure::Grip;
+use crate::figure::{Grip, Look};
 use crate::scenario::Field;
 
 /// One thing that a person does, whatever they do it with.
@@ -31,6 +31,10 @@ pub enum Input {
     Zoom(f64),
     /// Show the whole pass again.
     Fit,
+    /// Look at both stages from there.
+    Look(Look),
+    /// Turn both stages by a drag of so many picture units to the right and down: what is nearest to the eye follows.
+    Turn(DVec2),
     /// Take hold of a handle in the planet frame's picture, at a place in it.
     Grab(Grip, DVec2, Sizes),
     /// Move what is held to a place in the picture.
@@ -41,4 +45,17 @@ pub enum Input {
     Aim(AimChange),
     /// Do something with the clock.
     Clock(Change),
+}
+
+impl Input {
+    /// The field that it gives a value to.
+    pub fn field(&self) -> Option<Field> {
+        match self {
+            Self::Set(field, _)
+            | Self::Type(field, _)
+            | Self::Slide(field, _)
+            | Self::Press(field, _) => Some(*field),
+            _ => None,
+        }
+    }
 }

@@ -3,6 +3,7 @@
 use std::cell::RefCell;
 use std::rc::{Rc, Weak};
 
+use glam::DVec2;
 use wasm_bindgen::prelude::*;
 use web_sys::Element;
 
@@ -13,6 +14,7 @@ use super::dom::{document, find, set_attribute, set_hidden};
 use super::events;
 use super::frame::Frame;
 use super::listener::{Delay, Listener};
+use super::looks::Looks;
 use super::palette::Palette;
 use super::playback::Playback;
 use super::readout::Readout;
@@ -47,6 +49,8 @@ pub(super) struct Page {
     pub(super) root: Element,
     pub(super) sandbox: Sandbox,
     pub(super) parts: Parts,
+    /// Where the pointer is that turns the stages.
+    pub(super) turned_from: Option<DVec2>,
     frame: Frame,
     settle: Delay,
     save: Delay,
@@ -60,6 +64,7 @@ pub(super) struct Parts {
     pub(super) canvases: [Canvas; 4],
     pub(super) controls: Controls,
     pub(super) playback: Playback,
+    pub(super) looks: Looks,
     readout: Readout,
     link: Link,
     palette: Palette,
@@ -71,6 +76,7 @@ impl Parts {
             canvases: ["planet", "sun", "diagram", "record"].map(|name| Canvas::find(root, name)),
             controls: Controls::build(root),
             playback: Playback::find(root),
+            looks: Looks::find(root),
             readout: Readout::find(root),
             link: Link::find(root),
             palette: Palette::read(root),
@@ -107,6 +113,7 @@ impl Page {
             root,
             sandbox: Sandbox::open(&address::read()),
             parts,
+            turned_from: None,
             frame: Frame::new(move |now| with(&frame, |page| page.on_frame(now))),
             settle: Delay::new(SETTLED_MS, move || with(&settle, Page::on_settled)),
             save: Delay::new(SAVE_MS, move || with(&save, Page::on_save)),
@@ -117,7 +124,7 @@ impl Page {
 
     /// Takes an input and asks for a frame. A refused value is shown at its field and changes nothing.
     pub(super) fn apply(&mut self, input: Input) {
-        let field = field_of(&input);
+        let field = input.field();
         let result = self.sandbox.apply(input);
         if let Some(field) = field {
             let message = result.as_ref().err().map(Notice::to_string);
@@ -222,6 +229,10 @@ impl Page {
         rescue::remember(&self.sandbox.scenario().to_string());
         let typing = document().active_element();
         self.parts.controls.show(&self.sandbox, typing.as_ref());
+        let Parts {
+            looks, canvases, ..
+        } = &self.parts;
+        looks.show(&self.sandbox, canvases);
         self.parts.readout.show_preset(&self.sandbox);
         let sizes = self.sizes();
         match (self.sandbox.pictures(&sizes), self.sandbox.panel()) {
@@ -240,6 +251,7 @@ impl Page {
             playback,
             readout,
             palette,
+            looks: _,
             link: _,
         } = &mut self.parts;
         let all = [
@@ -275,16 +287,5 @@ impl Page {
         self.save.done();
         address::write(&self.sandbox.scenario().to_string(), false);
         self.parts.link.renew();
-    }
-}
-
-/// The field that an input gives a value to.
-fn field_of(input: &Input) -> Option<Field> {
-    match input {
-        Input::Set(field, _)
-        | Input::Type(field, _)
-        | Input::Slide(field, _)
-        | Input::Press(field, _) => Some(*field),
-        _ => None,
     }
 }

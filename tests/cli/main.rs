@@ -3,6 +3,7 @@
 mod figure;
 mod help;
 mod lines;
+mod looks;
 mod site;
 mod solve;
 #[path = "../support/mod.rs"]

@@ -2,7 +2,7 @@
 //! does it, and marks picked out by what they stand for.
 
 use glam::{DVec2, dvec2};
-use two_frames::figure::{Arrow, Dash, Disc, Label, Mark, Path, Picture, Role};
+use two_frames::figure::{Arrow, Dash, Disc, Label, Look, Mark, Path, Picture, Role};
 use two_frames::sandbox::{Change, Input, Sandbox, Sizes};
 use two_frames::scenario::{PRESETS, Preset};
 
@@ -55,6 +55,15 @@ pub(crate) fn sandbox(text: &str, moment: Moment) -> Sandbox {
     sandbox
         .apply(Input::Clock(moment.change()))
         .expect("the clock takes every change");
+    sandbox
+}
+
+/// A sandbox that shows a scenario text at a moment, seen from somewhere.
+pub(crate) fn seen(text: &str, moment: Moment, look: Look) -> Sandbox {
+    let mut sandbox = sandbox(text, moment);
+    sandbox
+        .apply(Input::Look(look))
+        .expect("every look is taken");
     sandbox
 }
 

@@ -8,6 +8,7 @@ mod clock;
 mod drag;
 mod inputs;
 mod journey;
+mod looks;
 mod reading;
 
 use glam::DVec2;
