@@ -72,7 +72,7 @@ impl Drawing {
         let (letter, size) = (self.letter, legend.size);
         if size.y > size.x {
             let at = legend.at + DVec2::new(0.0, 1.8 * letter);
-            let size = DVec2::new(1.1 * letter, size.y - 2.3 * letter);
+            let size = DVec2::new(1.1 * letter, (size.y - 2.3 * letter).max(2.0));
             return Bar {
                 at,
                 size,
@@ -85,7 +85,8 @@ impl Drawing {
         let width = |tick: &(f64, &str)| Words::new(tick.1, Role::Ink, letter).width();
         let widest = legend.ticks.iter().map(width).fold(0.0, f64::max);
         let at = legend.at + DVec2::new(0.5 * widest, 1.5 * letter);
-        let size = size - DVec2::new(widest, 3.1 * letter);
+        // A bar without height is no bar, even where the box has no room for one.
+        let size = (size - DVec2::new(widest, 3.1 * letter)).max(DVec2::splat(2.0));
         Bar {
             at,
             size,
@@ -205,6 +206,13 @@ mod tests {
             assert_eq!(words(size), ["−20", "−10", "0", "+10", "+20"], "{size}");
         }
         assert_eq!(words(DVec2::new(110.0, 50.0)), ["−20", "0", "+20"]);
+    }
+
+    #[test]
+    fn a_box_too_small_still_has_a_bar() {
+        for size in [DVec2::new(10.0, 5.0), DVec2::new(5.0, 10.0), DVec2::ZERO] {
+            assert!(raster(&legend(size)).size.min_element() >= 2.0, "{size}");
+        }
     }
 
     #[test]
