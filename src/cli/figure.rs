@@ -5,7 +5,7 @@ use glam::DVec2;
 use super::output::deliver;
 use super::{Eye, Failure, FigureArguments, Ground, Moment, Part, Refusal, open};
 use crate::figure::{Look, Picture, Theme, svg};
-use crate::sandbox::{Change, Input, Sandbox, Sizes};
+use crate::sandbox::{AimChange, Change, Input, Sandbox, Sizes};
 
 /// Draws the picture and writes it.
 pub(crate) fn run(arguments: &FigureArguments) -> Result<(), Failure> {
@@ -58,8 +58,11 @@ fn look(sandbox: &mut Sandbox, eye: Eye, part: Part) -> Result<(), Refusal> {
         Eye::Behind => Look::BEHIND,
         Eye::Side => Look::SIDE,
     };
-    let set = sandbox.apply(Input::Look(look));
-    set.map_err(|notice| Refusal::Scenario(vec![notice]))
+    for input in [Input::Aim(AimChange::InPlane(false)), Input::Look(look)] {
+        let set = sandbox.apply(input);
+        set.map_err(|notice| Refusal::Scenario(vec![notice]))?;
+    }
+    Ok(())
 }
 
 /// The picture and what it shows in words.

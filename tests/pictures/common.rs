@@ -3,7 +3,7 @@
 
 use glam::{DVec2, dvec2};
 use two_frames::figure::{Arrow, Dash, Disc, Label, Look, Mark, Path, Picture, Role};
-use two_frames::sandbox::{Change, Input, Sandbox, Sizes};
+use two_frames::sandbox::{AimChange, Change, Input, Sandbox, Sizes};
 use two_frames::scenario::{PRESETS, Preset};
 
 /// A moment of a pass.
@@ -61,9 +61,9 @@ pub(crate) fn sandbox(text: &str, moment: Moment) -> Sandbox {
 /// A sandbox that shows a scenario text at a moment, seen from somewhere.
 pub(crate) fn seen(text: &str, moment: Moment, look: Look) -> Sandbox {
     let mut sandbox = sandbox(text, moment);
-    sandbox
-        .apply(Input::Look(look))
-        .expect("every look is taken");
+    for input in [Input::Aim(AimChange::InPlane(false)), Input::Look(look)] {
+        sandbox.apply(input).expect("every look is taken");
+    }
     sandbox
 }
 

@@ -2,7 +2,7 @@
 
 use glam::{DVec2, dvec2};
 use two_frames::figure::{Grip, Look, Mark};
-use two_frames::sandbox::{Change, Input, Sandbox};
+use two_frames::sandbox::{AimChange, Change, Input, Sandbox};
 use two_frames::scenario::Field;
 
 use super::{SIZES, apply, get, preset, state};
@@ -12,9 +12,16 @@ fn eye(look: Look) -> DVec2 {
     dvec2(look.around_deg(), look.height_deg())
 }
 
+/// A sandbox in which the probe may leave the orbit plane, and the stages may be turned.
+fn free(text: &str) -> Sandbox {
+    let mut sandbox = Sandbox::open(text);
+    apply(&mut sandbox, Input::Aim(AimChange::InPlane(false)));
+    sandbox
+}
+
 #[track_caller]
 fn turned(start: Look, by: DVec2) -> DVec2 {
-    let mut sandbox = Sandbox::default();
+    let mut sandbox = free("");
     apply(&mut sandbox, Input::Look(start));
     apply(&mut sandbox, Input::Turn(by));
     eye(sandbox.look())
@@ -22,7 +29,7 @@ fn turned(start: Look, by: DVec2) -> DVec2 {
 
 #[test]
 fn it_opens_from_north_and_looks_from_where_it_is_told() {
-    let mut sandbox = Sandbox::default();
+    let mut sandbox = free("");
     assert_eq!(sandbox.look(), Look::NORTH);
     assert!(sandbox.may_turn());
     for look in [
@@ -35,6 +42,17 @@ fn it_opens_from_north_and_looks_from_where_it_is_told() {
         assert_eq!(sandbox.look(), look);
         assert_eq!(sandbox.views(&SIZES).expect("a pass").look, look);
     }
+}
+
+#[test]
+fn in_the_plane_the_stages_are_seen_from_north() {
+    let mut sandbox = free("");
+    apply(&mut sandbox, Input::Look(Look::BEHIND));
+    apply(&mut sandbox, Input::Aim(AimChange::InPlane(true)));
+    assert_eq!((sandbox.look(), sandbox.may_turn()), (Look::NORTH, false));
+    apply(&mut sandbox, Input::Look(Look::SIDE));
+    apply(&mut sandbox, Input::Turn(DVec2::new(10.0, 10.0)));
+    assert_eq!(sandbox.look(), Look::NORTH);
 }
 
 #[test]
@@ -81,7 +99,7 @@ fn probe(sandbox: &mut Sandbox) -> DVec2 {
 #[test]
 fn what_is_nearest_to_the_eye_follows_the_hand() {
     // The probe comes from behind the planet, towards an eye that stands there.
-    let mut sandbox = Sandbox::open("approach=0&aim=90&periapsis=30");
+    let mut sandbox = free("approach=0&aim=90&periapsis=30");
     apply(&mut sandbox, Input::Clock(Change::Scrub(0.0)));
     apply(&mut sandbox, Input::Look(Look::BEHIND));
     let before = probe(&mut sandbox);
@@ -95,7 +113,7 @@ fn what_is_nearest_to_the_eye_follows_the_hand() {
 
 #[test]
 fn a_turn_that_means_nothing_changes_nothing() {
-    let mut sandbox = Sandbox::default();
+    let mut sandbox = free("");
     apply(&mut sandbox, Input::Look(Look::new(12.0, 34.0)));
     let before = state(&sandbox);
     for by in [
@@ -112,7 +130,7 @@ fn a_turn_that_means_nothing_changes_nothing() {
 #[test]
 fn a_look_survives_a_change_of_settings_and_not_another_pass() {
     let look = Look::new(-20.0, 40.0);
-    let mut sandbox = Sandbox::default();
+    let mut sandbox = free("");
     apply(&mut sandbox, Input::Look(look));
     for input in [
         Input::Set(Field::Periapsis, 4.0),
@@ -133,7 +151,7 @@ fn a_look_survives_a_change_of_settings_and_not_another_pass() {
 
 #[test]
 fn the_words_for_those_who_do_not_see_it_say_from_where() {
-    let mut sandbox = Sandbox::default();
+    let mut sandbox = free("");
     let from_north = sandbox.panel().expect("a pass").descriptions;
     apply(&mut sandbox, Input::Look(Look::SIDE));
     let [planet, sun, diagram, record] = sandbox.panel().expect("a pass").descriptions;
@@ -158,7 +176,7 @@ fn periapsis_can_be_dragged_from_everywhere_that_shows_its_distance() {
     let mut dragged = 0;
     for around in (-180..180).step_by(30) {
         for height in (-90..=90).step_by(30) {
-            let mut sandbox = Sandbox::open(preset("out-of-plane").text);
+            let mut sandbox = free(preset("out-of-plane").text);
             let look = Look::new(f64::from(around), f64::from(height));
             apply(&mut sandbox, Input::Look(look));
             let Some(from) = periapsis_handle(&mut sandbox) else {
@@ -185,7 +203,7 @@ fn periapsis_can_be_dragged_from_everywhere_that_shows_its_distance() {
 
 #[test]
 fn the_approach_cannot_be_dragged_where_its_angle_is_not_in_the_picture() {
-    let mut sandbox = Sandbox::default();
+    let mut sandbox = free("");
     apply(&mut sandbox, Input::Look(Look::BEHIND));
     let before = sandbox.scenario().to_string();
     let place = DVec2::new(100.0, 300.0);
