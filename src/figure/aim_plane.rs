@@ -49,6 +49,12 @@ pub fn aim_point_at(place: DVec2, half_km: f64, size: DVec2) -> [f64; 2] {
     (part * half_km).to_array()
 }
 
+/// The place of the picture where a point (B·T, B·R), km, is.
+pub fn aim_place([t, r]: [f64; 2], half_km: f64, size: DVec2) -> DVec2 {
+    let (at, side) = aim_square(size);
+    at + (DVec2::new(t, r) / half_km + DVec2::ONE) * (0.5 * side)
+}
+
 /// Height of the legend and the margins, letter heights.
 const LEGEND: f64 = 5.2;
 
@@ -113,7 +119,7 @@ impl AimPicture<'_> {
 
     /// Where an aim point, km, is in the picture.
     pub(super) fn place(&self, [t, r]: [f64; 2]) -> DVec2 {
-        self.place_of_part(DVec2::new(t, r) / self.scene.half_km)
+        aim_place([t, r], self.scene.half_km, self.drawing.picture.size)
     }
 
     pub(super) fn place_of_part(&self, part: DVec2) -> DVec2 {

@@ -29,7 +29,7 @@ mod ticks;
 mod track;
 mod view;
 
-pub use aim_plane::{AimScene, aim_plane, aim_point_at, aim_square, aim_window_km};
+pub use aim_plane::{AimScene, aim_place, aim_plane, aim_point_at, aim_square, aim_window_km};
 pub use arrow::{Arrow, Head, Shaft};
 pub use color_map::ColorMap;
 pub use contour::{Contour, Grid, contours};

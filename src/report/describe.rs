@@ -1,8 +1,9 @@
 //! The pictures in words, from the same numbers, for those who do not see them.
 
 use super::number::{fixed, moment};
-use super::quantity::{Instant, Pass};
+use super::quantity::{Instant, Pass, Quantity};
 use super::sentence::{AFTER, BEFORE, FAR, PLANET, RADII, Sentence, TOP, TURN};
+use super::value::Style;
 
 /// The picture of one frame: what moves, how it comes and goes, and where the probe is now. `look` says from where it is
 /// seen; nothing when that is from north.
@@ -69,4 +70,16 @@ pub fn describe_record(pass: &Pass<'_>) -> String {
         )
     };
     Sentence::of(words, pass, speeds).to_string()
+}
+
+/// The aim plane: how far from the planet's centre the probe is aimed, and how near it may be aimed.
+pub fn describe_aim_plane(pass: &Pass<'_>) -> String {
+    let words = "Aim plane, seen along the incoming direction: aimed # km from the centre of @ at an aim angle of #. Aimed \
+                 nearer than # km the probe strikes. Arrow keys move the aim, with Shift farther.";
+    let numbers = [
+        (Quantity::IMPACT_PARAMETER, Style::Kilometres),
+        (Quantity::AIM_ANGLE, Style::Degrees),
+        (Quantity::STRIKE_RADIUS, Style::Kilometres),
+    ];
+    Sentence::of(words, pass, &numbers).to_string()
 }

@@ -19,7 +19,7 @@ pub use aim_solution::{AimSolution, AnswerPart, CirclePart};
 pub use aim_words::aim_sentences;
 pub use aiming::{Aiming, NoAim};
 pub use csv::{Sweep, SweepError, csv};
-pub use describe::{describe_diagram, describe_record, describe_stage};
+pub use describe::{describe_aim_plane, describe_diagram, describe_record, describe_stage};
 pub use measure_words::MeasureWords;
 pub use number::{MINUS, degrees, fixed, moment, short, short_span, significant, span};
 pub use quantity::{Instant, Pass, Quantity};

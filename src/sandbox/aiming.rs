@@ -4,7 +4,7 @@ use glam::DVec2;
 
 use super::aim::{self, AimChange, AimSettings, AimView};
 use super::{Sandbox, Solved};
-use crate::figure::{AimScene, Look, Picture, aim_plane, aim_window_km};
+use crate::figure::{AimScene, Look, Picture, aim_place, aim_plane, aim_window_km};
 use crate::physics::FlybyError;
 use crate::report::{AimSolution, Aiming, NoAim};
 
@@ -136,6 +136,13 @@ impl Sandbox {
             Some(half_km) => Ok(half_km),
             None => self.solved().map(|solved| aim_window_km(&solved.flyby)),
         }
+    }
+
+    /// Where the aim is in the aim plane's picture of a size.
+    pub fn aim_place(&mut self, size: DVec2) -> Option<DVec2> {
+        let half_km = self.aim_window_km().ok()?;
+        let solved = self.solved().ok()?;
+        Some(aim_place(solved.flyby.aim_point_km, half_km, size))
     }
 
     /// The aim plane's picture, its map with so many cells to a side.

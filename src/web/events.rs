@@ -10,12 +10,14 @@ use web_sys::{
     ResizeObserverBoxOptions, ResizeObserverOptions,
 };
 
+use super::aim::Aim;
+use super::aim_hand;
 use super::dom::{document, set_attribute, window};
 use super::hand;
 use super::listener::{Callback, Listener};
 use super::looks::Looks;
 use super::page::{Page, PageRef, with};
-use crate::sandbox::{Change, Input};
+use crate::sandbox::{AimChange, Change, Input};
 use crate::scenario::{Field, PRESETS};
 
 /// One press of the zoom buttons.
@@ -41,7 +43,8 @@ pub(super) fn watch_sizes(page: &Rc<RefCell<Page>>) -> Result<SizeObserver, JsVa
     // Device pixels, so that another zoom or another screen counts too.
     let options = ResizeObserverOptions::new();
     options.set_box(ResizeObserverBoxOptions::DevicePixelContentBox);
-    for canvas in &page.borrow().parts.canvases {
+    let parts = &page.borrow().parts;
+    for canvas in parts.canvases.iter().chain([&parts.aim.canvas]) {
         observer.observe_with_options(&canvas.element, &options);
     }
     Ok(SizeObserver {
@@ -53,12 +56,13 @@ pub(super) fn watch_sizes(page: &Rc<RefCell<Page>>) -> Result<SizeObserver, JsVa
 /// All listeners of the page.
 pub(super) fn listen(page: &Rc<RefCell<Page>>) -> Result<Vec<Listener>, JsValue> {
     let weak = Rc::downgrade(page);
-    let (root, stages) = {
+    let (root, stages, aim_plane) = {
         let page = page.borrow();
         let [planet, sun, ..] = &page.parts.canvases;
         (
             page.root.clone(),
             [planet, sun].map(|canvas| canvas.element.clone()),
+            page.parts.aim.canvas.element.clone(),
         )
     };
     let on = |target: &EventTarget, kind, react: fn(&mut Page, &Event)| {
@@ -77,6 +81,9 @@ pub(super) fn listen(page: &Rc<RefCell<Page>>) -> Result<Vec<Listener>, JsValue>
         for (kind, react) in hand::ON_STAGES {
             listeners.push(on(stage, kind, react)?);
         }
+    }
+    for (kind, react) in aim_hand::ON_AIM_PLANE {
+        listeners.push(on(&aim_plane, kind, react)?);
     }
     for query in [
         "(prefers-color-scheme: dark)",
@@ -125,6 +132,8 @@ fn on_input(page: &mut Page, event: &Event) {
     ) {
         (Some(field), "slider") => page.apply(Input::Slide(field, input.value_as_number())),
         (Some(field), "number") => page.apply(Input::Type(field, input.value())),
+        (_, "wish") => page.apply_aim(page.parts.aim.typed_wish()),
+        _ if element.has_attribute("data-aim") => page.apply_aim(page.parts.aim.typed_point()),
         _ => match attribute(&element, "data-action").as_str() {
             "scrub" => {
                 let position = page.parts.playback.position();
@@ -141,6 +150,11 @@ fn on_change(page: &mut Page, event: &Event) {
     let Some(element) = target(event) else { return };
     if let Some(list) = element.dyn_ref::<HtmlSelectElement>() {
         on_list(page, &attribute(&element, "data-action"), &list.value());
+    } else if attribute(&element, "data-action") == "plane-only" {
+        let only = element
+            .dyn_ref::<HtmlInputElement>()
+            .map(HtmlInputElement::checked);
+        page.apply_aim(only.map(AimChange::InPlane));
     } else if let Ok(Some(side)) = element.closest("[data-side]") {
         let aim = if attribute(&side, "data-side") == "0" {
             0.0
@@ -166,7 +180,7 @@ fn on_list(page: &mut Page, action: &str, value: &str) {
             let pace = page.parts.playback.pace();
             page.apply(Input::Clock(Change::Pace(pace)));
         }
-        _ => {}
+        _ => page.apply_aim(Aim::chosen(action, value)),
     }
 }
 
@@ -195,6 +209,7 @@ fn on_click(page: &mut Page, event: &Event) {
         "closer" => Some(Input::Zoom(ZOOM_STEP)),
         "farther" => Some(Input::Zoom(1.0 / ZOOM_STEP)),
         "fit" => Some(Input::Fit),
+        "take" => Some(Input::Aim(AimChange::Take)),
         "reset" => {
             page.apply(Input::Reset);
             page.opened();

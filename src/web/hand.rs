@@ -9,11 +9,12 @@ use super::page::Page;
 use crate::sandbox::Input;
 
 /// How far from a handle, CSS pixels, a press still takes hold of it.
-const REACH: f64 = 22.0;
+pub(super) const REACH: f64 = 22.0;
 /// An arrow key moves the eye by so many degrees, with Shift by the second number.
 const KEY_STEPS_DEG: [f64; 2] = [1.0, 15.0];
 
-type React = fn(&mut Page, &Event);
+/// What is done about an event.
+pub(super) type React = fn(&mut Page, &Event);
 
 /// What both stages listen to.
 pub(super) const ON_STAGES: [(&str, React); 6] = [
@@ -26,14 +27,14 @@ pub(super) const ON_STAGES: [(&str, React); 6] = [
 ];
 
 /// The pointer of an event, unless it is a second finger.
-fn pointer(event: &Event) -> Option<&PointerEvent> {
+pub(super) fn pointer(event: &Event) -> Option<&PointerEvent> {
     event
         .dyn_ref::<PointerEvent>()
         .filter(|pointer| pointer.is_primary())
 }
 
 /// Where a pointer is in the picture.
-fn place(event: &PointerEvent) -> DVec2 {
+pub(super) fn place(event: &PointerEvent) -> DVec2 {
     DVec2::new(f64::from(event.offset_x()), f64::from(event.offset_y()))
 }
 
@@ -64,7 +65,7 @@ fn on_pointer_down(page: &mut Page, event: &Event) {
 }
 
 /// Lets a stage have a pointer's events until it is let go, wherever it goes.
-fn hold(stage: &Element, pointer: &PointerEvent) {
+pub(super) fn hold(stage: &Element, pointer: &PointerEvent) {
     // Without capture a fast drag ends at the picture's edge; that is no reason to refuse it.
     let _ = stage.set_pointer_capture(pointer.pointer_id());
 }
@@ -107,14 +108,19 @@ fn on_key(page: &mut Page, event: &Event) {
     else {
         return;
     };
-    let way = match key.key().as_str() {
-        "ArrowRight" => DVec2::X,
-        "ArrowLeft" => DVec2::NEG_X,
-        "ArrowUp" => DVec2::Y,
-        "ArrowDown" => DVec2::NEG_Y,
-        _ => return,
-    };
+    let Some(way) = arrow(key) else { return };
     event.prevent_default();
     let step = KEY_STEPS_DEG[usize::from(key.shift_key())];
     page.apply(Input::Look(page.sandbox.look().moved(way * step)));
+}
+
+/// The direction of an arrow key: x to the right, y up.
+pub(super) fn arrow(key: &KeyboardEvent) -> Option<DVec2> {
+    match key.key().as_str() {
+        "ArrowRight" => Some(DVec2::X),
+        "ArrowLeft" => Some(DVec2::NEG_X),
+        "ArrowUp" => Some(DVec2::Y),
+        "ArrowDown" => Some(DVec2::NEG_Y),
+        _ => None,
+    }
 }

@@ -4,6 +4,8 @@
 //! [`Input`]: crate::sandbox::Input
 
 mod address;
+mod aim;
+mod aim_hand;
 mod canvas;
 mod controls;
 mod dom;

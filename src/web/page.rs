@@ -8,6 +8,7 @@ use wasm_bindgen::prelude::*;
 use web_sys::Element;
 
 use super::address::{self, Link};
+use super::aim::Aim;
 use super::canvas::Canvas;
 use super::controls::Controls;
 use super::dom::{document, find, set_attribute, set_hidden};
@@ -21,7 +22,7 @@ use super::readout::Readout;
 use super::rescue;
 use crate::decimal::within;
 use crate::report::refusal;
-use crate::sandbox::{Change, Input, Panel, Pictures, Sandbox, Sizes};
+use crate::sandbox::{AimChange, Change, Input, Panel, Pictures, Sandbox, Sizes};
 use crate::scenario::{Field, Notice};
 
 /// A longer pause between two frames than this, s, is a page that was hidden: the pass does not jump ahead.
@@ -51,6 +52,8 @@ pub(super) struct Page {
     pub(super) parts: Parts,
     /// Where the pointer is that turns the stages.
     pub(super) turned_from: Option<DVec2>,
+    /// Where a finger came down on the aim plane, if it may yet be a tap.
+    pub(super) tapped_at: Option<DVec2>,
     frame: Frame,
     settle: Delay,
     save: Delay,
@@ -65,6 +68,7 @@ pub(super) struct Parts {
     pub(super) controls: Controls,
     pub(super) playback: Playback,
     pub(super) looks: Looks,
+    pub(super) aim: Aim,
     readout: Readout,
     link: Link,
     palette: Palette,
@@ -77,6 +81,7 @@ impl Parts {
             controls: Controls::build(root),
             playback: Playback::find(root),
             looks: Looks::find(root),
+            aim: Aim::find(root),
             readout: Readout::find(root),
             link: Link::find(root),
             palette: Palette::read(root),
@@ -114,6 +119,7 @@ impl Page {
             sandbox: Sandbox::open(&address::read()),
             parts,
             turned_from: None,
+            tapped_at: None,
             frame: Frame::new(move |now| with(&frame, |page| page.on_frame(now))),
             settle: Delay::new(SETTLED_MS, move || with(&settle, Page::on_settled)),
             save: Delay::new(SAVE_MS, move || with(&save, Page::on_save)),
@@ -133,6 +139,13 @@ impl Page {
         self.changed();
     }
 
+    /// Takes a change of the aim, if there is one.
+    pub(super) fn apply_aim(&mut self, change: Option<AimChange>) {
+        if let Some(change) = change {
+            self.apply(Input::Aim(change));
+        }
+    }
+
     /// Something has changed: show it with the next frame, and write the address soon.
     pub(super) fn changed(&mut self) {
         self.frame.request();
@@ -148,6 +161,7 @@ impl Page {
     /// Another theme, contrast or palette is in force.
     pub(super) fn restyle(&mut self) {
         self.parts.palette = Palette::read(&self.root);
+        self.parts.aim.forget();
         // At once: no animation frame comes between this and a sheet of paper.
         self.show();
     }
@@ -160,7 +174,6 @@ impl Page {
         let pace = self.parts.playback.pace();
         self.apply(Input::Clock(Change::Pace(pace)));
         self.parts.readout.show_notices(self.sandbox.notices());
-        self.parts.controls.unfold_if_used(&self.sandbox);
         // Whatever is being typed belongs to the scenario that was shown before.
         self.parts.controls.show(&self.sandbox, None);
     }
@@ -230,9 +243,14 @@ impl Page {
         let typing = document().active_element();
         self.parts.controls.show(&self.sandbox, typing.as_ref());
         let Parts {
-            looks, canvases, ..
-        } = &self.parts;
+            looks,
+            canvases,
+            aim,
+            palette,
+            ..
+        } = &mut self.parts;
         looks.show(&self.sandbox, canvases);
+        aim.show(&self.root, &mut self.sandbox, palette, typing.as_ref());
         self.parts.readout.show_preset(&self.sandbox);
         let sizes = self.sizes();
         match (self.sandbox.pictures(&sizes), self.sandbox.panel()) {
@@ -252,6 +270,7 @@ impl Page {
             readout,
             palette,
             looks: _,
+            aim: _,
             link: _,
         } = &mut self.parts;
         let all = [
