@@ -4,6 +4,7 @@ use serde_json::json;
 use thirtyfour::prelude::*;
 
 use crate::hand::Place;
+use crate::layout::{Faults, SCREENS, faults};
 use crate::native::Native;
 use crate::page::{Outcome, Page, on_our_page};
 use crate::reading::Look;
@@ -181,6 +182,18 @@ fn in_the_plane_only_there_is_nothing_to_turn_with() {
         page.run("deep('#app')[0].dataset.planeOnly = '';", Vec::new())
             .await?;
         assert_eq!(page.value_of(visible).await?, 0);
+        Ok(())
+    });
+}
+
+#[test]
+fn the_sliders_fit_on_every_screen() {
+    on_our_page("", async |page| {
+        for (width, height) in SCREENS {
+            page.resize(width, height, 1.0).await?;
+            open(page).await?;
+            assert_eq!(faults(page).await?, Faults::default(), "{width}x{height}");
+        }
         Ok(())
     });
 }
