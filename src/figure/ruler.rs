@@ -47,11 +47,10 @@ impl Drawing {
     pub(super) fn compass(&mut self, view: &View, look: Look, planet: &str) {
         let letter = self.letter;
         let words = look.words(planet);
-        // Where all of it finds no room, most of it may.
-        for words in [&words, words.trim_end_matches(" the orbit plane")] {
-            if self.note(Words::new(words, Role::Ink, letter), Edge::Column) {
-                break;
-            }
+        if !self.note(Words::new(&words, Role::Ink, letter), Edge::Column)
+            && let Some(short) = words.strip_suffix(" the orbit plane")
+        {
+            self.note(Words::new(short, Role::Ink, letter), Edge::Column);
         }
         for (direction, name) in [
             (DVec3::Z, "north"),

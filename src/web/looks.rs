@@ -55,9 +55,7 @@ impl Looks {
             (&self.height, look.height_deg()),
         ] {
             let text = with_decimals(degrees, 0);
-            if slider.value() != text {
-                slider.set_value(&text);
-            }
+            slider.set_value(&text);
             set_attribute(slider, "aria-valuetext", &(text + "°"));
         }
         // A stage that cannot be turned is nothing to stop at.
