@@ -80,6 +80,14 @@ impl AimPicture<'_> {
         let inside = AROUND.map(|(x, y)| centre + 0.62 * strike * DVec2::new(x, y));
         let area = self.area();
         self.drawing.place_over(&inside, bold("strikes"), area);
+        if let Some(place) = self.answer_place() {
+            let edge = 0.4 * letter;
+            let inside = place.clamp(
+                area.low + DVec2::splat(edge),
+                area.high - DVec2::splat(edge),
+            );
+            self.drawing.place_near(&[inside], bold("answer"), true);
+        }
         self.line_names(named);
         let words = over("periapsis", Role::Ink, 0.92 * letter);
         self.drawing.place_near(&[self.periapsis()], words, false);

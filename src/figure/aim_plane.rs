@@ -9,7 +9,7 @@ use super::picture::{Dash, Mark, Picture, Role};
 use super::raster::Raster;
 use super::room::Area;
 use super::stage::letter_size;
-use crate::physics::{Approach, Body, Flyby, Goal, Measure, Planet, Zone};
+use crate::physics::{Approach, Body, Flyby, Goal, Measure, Planet};
 use crate::report::Aiming;
 
 /// What the picture shows.
@@ -192,72 +192,11 @@ impl AimPicture<'_> {
         let outside = points
             .into_iter()
             .filter(|point| point.distance(centre) > strike);
-        every(4, &outside.collect::<Vec<_>>())
-    }
-
-    /// The planet, the circle inside which the probe strikes, and what a close pass would meet.
-    fn planet(&mut self) {
-        let centre = self.place([0.0, 0.0]);
-        let strike = self.length(self.approach.strike_radius_km());
-        let planet = &self.approach.planet;
-        for (_, radius) in self.zones() {
-            let stroke = self.drawing.stroke(Role::Quiet, 1.2, Dash::Dotted);
-            self.drawing.cased_ring(centre, radius, stroke);
-        }
-        let edge = self.drawing.stroke(Role::Ink, 1.6, Dash::Solid);
-        self.drawing.picture.hollow(centre, strike, edge);
-        let edge = self.drawing.stroke(Role::Ink, 1.0, Dash::Solid);
-        let radius = self.length(planet.radius_km);
-        self.drawing
-            .picture
-            .disc(centre, radius, Some(Role::Planet), Some(edge));
-        self.drawing.room.take_disc(centre, radius);
-    }
-
-    /// What a close pass would meet, with the radius, picture units, of the aim circle inside which it does: those that
-    /// stand clear of the strike circle and fit into the map.
-    pub(super) fn zones(&self) -> Vec<(Zone, f64)> {
-        let planet = &self.approach.planet;
-        let strike = self.length(self.approach.strike_radius_km());
-        let radius = |zone: &Zone| self.length(self.approach.impact_parameter_km(zone.to_km));
-        let zones = planet.zones.iter().map(|zone| (*zone, radius(zone)));
-        zones
-            .filter(|(_, radius)| 2.0 * radius < self.side && *radius > 1.02 * strike)
-            .collect()
-    }
-
-    /// The aim, the place of periapsis behind it, and the answer to the wish.
-    fn marks(&mut self) {
-        let flyby = self.scene.flyby;
-        let size = self.drawing.width(6.0);
-        if let Some(aiming) = self
-            .scene
-            .aiming
-            .filter(|aiming| self.shares_approach(aiming))
-        {
-            let at = self.place(aiming.flyby.aim_point_km);
-            if at.distance(self.place(flyby.aim_point_km)) > size {
-                let stroke = self.drawing.stroke(Role::Ink, 1.8, Dash::Solid);
-                for across in [DVec2::new(size, 0.0), DVec2::new(0.0, size)] {
-                    self.drawing
-                        .cased_line(vec![at - across, at + across], stroke);
-                }
-            }
-        }
-        let edge = self.drawing.stroke(Role::Ink, 1.5, Dash::Solid);
-        self.drawing
-            .bead(self.periapsis(), self.drawing.width(3.4), edge, false);
-        let at = self.place(flyby.aim_point_km);
-        let edge = self.drawing.stroke(Role::Ink, 2.0, Dash::Solid);
-        self.drawing.bead(at, self.drawing.width(7.0), edge, false);
-        self.drawing
-            .picture
-            .dot(at, self.drawing.width(2.8), Role::Ink);
-        // Names stay off the marks even where they may break a line.
-        for (at, radius) in [(at, 7.0), (self.periapsis(), 4.0)] {
-            let half = DVec2::splat(self.drawing.width(radius));
-            self.drawing.room.take_words(Area::around(at, half));
-        }
+        let mut places = every(4, &outside.collect::<Vec<_>>());
+        // The middle of a line is a better place for its name than an end, which may be in a corner.
+        let quarter = places.len() / 4;
+        places.rotate_left(quarter);
+        places
     }
 
     /// The map's square.
@@ -266,17 +205,6 @@ impl AimPicture<'_> {
             low: self.at,
             high: self.at + DVec2::splat(self.side),
         }
-    }
-
-    fn shares_approach(&self, aiming: &Aiming) -> bool {
-        aiming.flyby.encounter.approach_rad.to_bits() == self.approach.approach_rad.to_bits()
-    }
-
-    /// Where periapsis lies, seen along the incoming direction.
-    pub(super) fn periapsis(&self) -> DVec2 {
-        let plane = &self.approach.aim_plane;
-        let at = self.scene.flyby.periapsis_direction * self.scene.flyby.encounter.periapsis_km;
-        self.place([at.dot(plane.t), at.dot(plane.r)])
     }
 
     /// The two axes.

@@ -2,7 +2,6 @@
 
 use glam::DVec3;
 
-use super::look::Look;
 use super::picture::Dash;
 use super::stage::Stage;
 use crate::decimal::within;
@@ -28,10 +27,9 @@ impl Stage<'_> {
         }
     }
 
-    /// Whether a piece of space belongs to what is painted over the disc. From north that is nothing: there the planet's
-    /// whole disc stays in sight.
+    /// Whether a piece of space belongs to what is painted over the disc.
     pub(super) fn is_in_front(&self, from: DVec3, to: DVec3) -> bool {
-        self.look != Look::NORTH && self.in_front_km(from, to) > 0.0
+        self.in_front_km(from, to) > 0.0
     }
 
     /// Whether the disc hides a point.

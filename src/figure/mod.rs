@@ -2,6 +2,7 @@
 //! painted by two back ends: SVG text ([`svg`]) and, in the browser, a canvas.
 
 mod aim_map;
+mod aim_marks;
 mod aim_notes;
 mod aim_plane;
 mod arrow;
