@@ -5,6 +5,8 @@
 
 mod accuracy;
 mod aim;
+mod aim_points;
+mod aimed;
 mod common;
 mod conics;
 mod constants;
@@ -14,6 +16,7 @@ mod identities;
 mod integrator;
 mod kepler;
 mod round_trips;
+mod second_route;
 mod strikes;
 mod sun_orbits;
 mod trade;
