@@ -15,6 +15,7 @@ mod finite;
 mod identities;
 mod integrator;
 mod kepler;
+mod optimum;
 mod round_trips;
 mod second_route;
 mod strikes;
