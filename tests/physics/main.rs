@@ -7,6 +7,7 @@ mod accuracy;
 mod aim;
 mod aim_points;
 mod aimed;
+mod aiming;
 mod common;
 mod conics;
 mod constants;
