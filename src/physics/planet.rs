@@ -117,6 +117,16 @@ impl Planet {
         self.orbit_speed() / self.orbit_km
     }
 
+    /// Radius of the sphere of influence, km: a (m/M)^(2/5), where it makes no difference whether the Sun is said to disturb
+    /// the planet's pull or the planet the Sun's. For a planet as heavy as the Sun and more, for which that means nothing,
+    /// the orbit's radius.
+    ///
+    /// Source: B. Weber, *Orbital Mechanics* (an open web textbook), "Sphere of Influence".
+    pub fn sphere_of_influence_km(&self) -> f64 {
+        let sun_to_planet = (GM_SUN / self.gm).max(1.0);
+        self.orbit_km / (1.0 + libm::expm1(0.4 * libm::log1p(sun_to_planet - 1.0)))
+    }
+
     /// The zones that hold the distance `r_km` from the centre.
     pub fn zones_at(&self, r_km: f64) -> impl Iterator<Item = &Zone> {
         self.zones
