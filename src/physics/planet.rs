@@ -118,13 +118,13 @@ impl Planet {
     }
 
     /// Radius of the sphere of influence, km: a (m/M)^(2/5), where it makes no difference whether the Sun is said to disturb
-    /// the planet's pull or the planet the Sun's. For a planet as heavy as the Sun and more, for which that means nothing,
-    /// the orbit's radius.
+    /// the planet's pull or the planet the Sun's. `None` for a planet as heavy as the Sun or heavier, which the Sun does not
+    /// rule anywhere.
     ///
     /// Source: B. Weber, *Orbital Mechanics* (an open web textbook), "Sphere of Influence".
-    pub fn sphere_of_influence_km(&self) -> f64 {
-        let sun_to_planet = (GM_SUN / self.gm).max(1.0);
-        self.orbit_km / (1.0 + libm::expm1(0.4 * libm::log1p(sun_to_planet - 1.0)))
+    pub fn sphere_of_influence_km(&self) -> Option<f64> {
+        let lighter = GM_SUN / self.gm - 1.0;
+        (lighter > 0.0).then(|| self.orbit_km / (1.0 + libm::expm1(0.4 * libm::log1p(lighter))))
     }
 
     /// The zones that hold the distance `r_km` from the centre.

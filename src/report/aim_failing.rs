@@ -10,6 +10,9 @@ use crate::physics::units::{DEGREES_PER_RADIAN, KM_PER_AU};
 use crate::physics::{Flyby, Free, Goal};
 use crate::scenario::Field;
 
+/// A speed out of the plane, km/s, that is only rounding.
+const LEVEL_KM_S: f64 = 1e-9;
+
 /// A wish that no pass meets, with the one that comes nearest; or the most of something, where that is next to nothing.
 #[derive(Clone, Copy)]
 pub(super) struct Failing<'a> {
@@ -23,7 +26,12 @@ impl Failing<'_> {
         if self.goal().is_most() {
             return [self.nothing(), self.reason()].into();
         }
-        [self.reason(), self.nearest(), self.help()].into()
+        let mut sentences = [self.reason(), self.nearest(), self.help()].to_vec();
+        if let Goal::Turn(_) = self.goal() {
+            // The reason has said it already.
+            sentences.remove(1);
+        }
+        sentences
     }
 
     fn goal(&self) -> Goal {
@@ -52,6 +60,10 @@ impl Failing<'_> {
                 let words = "Before the pass its speed round the Sun is # km/s, and it cannot lose more than all of that.";
                 Sentence::of(words, &self.pass, &[BEFORE])
             }
+            Goal::MostInclination if self.aiming.flyby.sun_velocity_out.km_s.z.abs() < LEVEL_KM_S => {
+                let words = "With this aim angle, every path stays in the plane of the orbit of @.";
+                Sentence::of(words, &self.pass, &[])
+            }
             _ if self.aiming.grazes() => self.too_little_turn(),
             _ if self.aiming.is_farthest() => self.too_much_turn(),
             _ => Sentence::of(self.no_direction(), &self.pass, &[FAR]),
@@ -68,6 +80,9 @@ impl Failing<'_> {
     /// The path would have to turn more than it can.
     fn too_little_turn(&self) -> Sentence {
         let words = match self.aiming.search.free {
+            _ if matches!(self.goal(), Goal::Turn(_)) => {
+                "At # km/s @ cannot turn the path by more than #."
+            }
             Free::Periapsis => {
                 "At # km/s @ cannot turn the path by more than #, and with this aim angle no periapsis does it."
             }
@@ -91,9 +106,9 @@ impl Failing<'_> {
     fn no_direction(&self) -> &'static str {
         match self.aiming.search.free {
             Free::Periapsis => {
-                "With this aim angle, no way in which it can leave @ at # km/s does it."
+                "@ can turn the path far enough, but with this aim angle no turn at # km/s does it."
             }
-            _ => "No way in which it can leave @ at # km/s does it.",
+            _ => "@ can turn the path far enough, but no direction at # km/s does it.",
         }
     }
 

@@ -9,8 +9,10 @@ use super::value::{Style, Value};
 use crate::physics::{Free, Goal, Planet};
 use crate::scenario::Wish;
 
-/// A change of speed, km/s, or a tilt, degrees, that is shown as none.
+/// A change of speed, km/s, that is shown as none.
 const NOTHING: f64 = 0.005;
+/// A tilt, degrees, that is shown as none.
+const LEVEL: f64 = 0.05;
 /// A tilt, degrees, that is as good as the most there can be.
 const BACKWARDS: f64 = 179.9;
 /// The part of the distance aimed at beside which an aim 100 km off is not a small one.
@@ -47,8 +49,9 @@ impl Words<'_> {
     fn is_nothing(&self) -> bool {
         let value = self.aiming.achieved().unwrap_or(0.0);
         match self.aiming.search.goal {
-            Goal::MostGain | Goal::MostInclination => value < NOTHING,
+            Goal::MostGain => value < NOTHING,
             Goal::MostLoss => value > -NOTHING,
+            Goal::MostInclination => value < LEVEL,
             _ => false,
         }
     }
@@ -168,7 +171,7 @@ impl Words<'_> {
     }
 }
 
-/// What the wish is about, as the answer has it. A value that would round to none has two digits.
+/// What the wish is about, as the answer has it.
 pub(super) fn achieved(aiming: &Aiming) -> Value {
     let (style, unit) = aiming.style();
     let value = aiming.achieved();

@@ -106,7 +106,7 @@ fn zone_caution(kind: ZoneKind) -> &'static str {
 /// A pass outside the planet's sphere of influence is none in truth. The periapsis is nearer than the aim point, so that the
 /// aim point tells.
 pub(super) fn far_caution(pass: &Pass<'_>) -> Option<Sentence> {
-    let reach = pass.flyby.encounter.planet.sphere_of_influence_km();
+    let reach = pass.flyby.encounter.planet.sphere_of_influence_km()?;
     let words = "The probe is aimed past the edge of the sphere of influence of @, # km from its centre: so far out the Sun \
                  rules the path more than @, and these numbers describe no real pass.";
     let text = Style::Kilometres.text(reach);
