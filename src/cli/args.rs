@@ -8,6 +8,7 @@ use super::help;
 use super::moment::Moment;
 use super::size::Size;
 use super::vary::Vary;
+use crate::physics::Free;
 
 /// Two Frames: one probe passing one moving planet, in the planet's frame and in the Sun's frame at once.
 ///
@@ -38,6 +39,9 @@ pub enum Command {
     /// Print all numbers of a pass as JSON, in both frames and for the orbits round the Sun
     #[command(after_help = help::solve())]
     Solve(SolveArguments),
+    /// Find the pass that reaches a goal, and print it as JSON
+    #[command(after_help = help::aim())]
+    Aim(AimArguments),
     /// Draw one picture of a pass as SVG
     #[command(after_help = help::figure())]
     Figure(FigureArguments),
@@ -69,6 +73,42 @@ pub struct SolveArguments {
     /// standard input
     #[arg(value_name = "TEXT")]
     pub text: String,
+}
+
+/// Arguments of `aim`.
+#[derive(Debug, Clone, Args)]
+pub struct AimArguments {
+    /// Scenario text to start from, as in "planet=saturn&v-infinity=6"; "" is the default scenario, - reads one text a
+    /// line from standard input
+    #[arg(value_name = "TEXT")]
+    pub text: String,
+    /// The goal, as in aphelion=9.5 or most=gain
+    #[arg(long = "for", value_name = "GOAL")]
+    pub goal: String,
+    /// What may change to reach it; everything else stays as the text has it
+    #[arg(long, value_enum, default_value = "aim-point")]
+    pub free: Freedom,
+}
+
+/// What may change to reach a goal.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Freedom {
+    /// The periapsis alone
+    Periapsis,
+    /// The aim point: periapsis and aim angle
+    AimPoint,
+    /// The aim point and the approach angle
+    Approach,
+}
+
+impl From<Freedom> for Free {
+    fn from(freedom: Freedom) -> Self {
+        match freedom {
+            Freedom::Periapsis => Self::Periapsis,
+            Freedom::AimPoint => Self::AimPoint,
+            Freedom::Approach => Self::Approach,
+        }
+    }
 }
 
 /// Arguments of `figure`.

@@ -1,5 +1,6 @@
 //! A flyby in words and numbers for people: units, rounding and sentences happen here and nowhere else.
 
+mod aim_failing;
 mod aim_solution;
 mod aim_words;
 mod aiming;

@@ -108,7 +108,22 @@ pub(super) fn is_in_plane(scenario: &Scenario) -> bool {
 pub(super) fn brought_into_plane(scenario: &Scenario) -> Scenario {
     let aim = scenario.get(Field::Aim).unwrap_or_default();
     let aim = if aim.abs() > 90.0 { 180.0 } else { 0.0 };
-    with(scenario, &[(Field::Crank, 0.0), (Field::Aim, aim)])
+    let approach = scenario.get(Field::Approach).unwrap_or_default();
+    let crank = scenario.get(Field::Crank).unwrap_or_default();
+    // Cranked right round, the probe comes from the other side of the planet's motion.
+    let approach = if crank.abs() > 90.0 {
+        -approach
+    } else {
+        approach
+    };
+    with(
+        scenario,
+        &[
+            (Field::Approach, approach),
+            (Field::Crank, 0.0),
+            (Field::Aim, aim),
+        ],
+    )
 }
 
 /// The scenario aimed at a point (B·T, B·R), km, as a person points at it: rounded to what can be told apart on a map, and

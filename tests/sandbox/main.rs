@@ -3,6 +3,7 @@
 #[path = "../scenarios/mod.rs"]
 mod scenarios;
 
+mod aiming;
 mod choosing;
 mod clock;
 mod drag;
