@@ -27,7 +27,7 @@ mod vary;
 mod wasm;
 
 pub use args::{
-    Arguments, BuildArguments, Command, FigureArguments, Ground, Part, ServeArguments,
+    Against, Arguments, BuildArguments, Command, FigureArguments, Ground, Part, ServeArguments,
     SolveArguments, TableArguments,
 };
 pub use failure::Failure;

@@ -27,6 +27,13 @@ pub enum Refusal {
         /// The last moment drawn, in the same unit, rounded down.
         to: Moment,
     },
+    /// An option that the picture asked for has no use for.
+    NotOfPart {
+        /// The option.
+        option: &'static str,
+        /// The parts that it goes with.
+        parts: &'static str,
+    },
     /// The folder for the site holds something that is not ours.
     OutNotOurs(PathBuf),
     /// The folder for the site lies inside the page's own folder.
@@ -75,6 +82,10 @@ impl fmt::Display for Refusal {
                      `--time {nearest}`."
                 )
             }
+            Self::NotOfPart { option, parts } => write!(
+                f,
+                "`{option}` goes with {parts} only: leave it out, or choose another `--part`."
+            ),
             Self::OutNotOurs(path) => write!(
                 f,
                 "{} is not empty and holds no earlier build of this site: name a new or an empty folder with `--out`.",

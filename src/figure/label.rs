@@ -39,7 +39,7 @@ impl<'a> Words<'a> {
     }
 
     /// Half the width and height of the box that the words fill.
-    fn half_box(&self) -> DVec2 {
+    pub(super) fn half_box(&self) -> DVec2 {
         0.5 * DVec2::new(self.width(), ASCENT * self.size + DESCENT * self.size)
     }
 }

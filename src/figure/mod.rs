@@ -2,6 +2,8 @@
 //! painted by two back ends: SVG text ([`svg`]) and, in the browser, a canvas.
 
 mod arrow;
+mod chart;
+mod chart_axes;
 mod color_map;
 mod contour;
 mod diagram;
@@ -25,6 +27,7 @@ mod track;
 mod view;
 
 pub use arrow::{Arrow, Head, Shaft};
+pub use chart::{chart_picture, outcome_chart};
 pub use color_map::ColorMap;
 pub use contour::{Contour, Grid, contours};
 pub use diagram::velocity_diagram;
