@@ -120,12 +120,13 @@ impl Chart<'_> {
         }
         let words = self.reading.course.words();
         let scale = if self.heights.is_logarithmic() {
-            ", steps of equal ratio"
+            " (log)"
         } else {
             ""
         };
         let full = [words.label, ", ", words.unit, scale].concat();
-        self.name_axis(&full, words.unit, 0.75 * letter);
+        let brief = [words.unit, scale].concat();
+        self.name_axis(&full, &brief, 0.75 * letter);
     }
 
     /// Names an axis, in full where there is room, at the left of the picture's top or bottom.
@@ -143,13 +144,13 @@ impl Chart<'_> {
         let (letter, course) = (self.drawing.letter, &self.reading.course);
         let width = self.high.x - self.low.x;
         let numbers = if course.against == Field::Approach {
-            let step = if width > 22.0 * letter { 45.0 } else { 90.0 };
+            let step = if width > 34.0 * letter { 45.0 } else { 90.0 };
             (-4..=4)
                 .map(|i| f64::from(i) * step)
                 .filter(|x| x.abs() <= 180.0)
                 .collect()
         } else {
-            round_numbers(&course.range, width / letter / 3.0)
+            round_numbers(&course.range, width / letter / 2.4)
         };
         let unit = if course.against == Field::Approach {
             "°"
@@ -212,26 +213,29 @@ impl Chart<'_> {
         }
     }
 
-    /// Names a part without a curve: in its middle, or beside it where that is too narrow.
+    /// Names a part without a curve: in its middle, or beside it with an arrow where that is too narrow.
     fn name_gap(&mut self, [from, to]: [f64; 2], text: &str) {
-        let words = Words::new(text, Role::Quiet, self.drawing.letter);
         let (left, right) = (self.across(from), self.across(to));
         if right - left < 1.0 {
             return;
         }
-        let middle = 0.5 * (left + right);
-        let rows = [0.1, 0.9, 0.3, 0.7, 0.5];
-        let at =
-            |x: f64| rows.map(|row| DVec2::new(x, self.high.y + (self.low.y - self.high.y) * row));
-        let half = words.half_box();
-        if 2.0 * half.x < right - left
-            && let Some(free) = self.drawing.room.first_free(&at(middle), half)
-        {
-            self.drawing.put(free, words);
-            return;
+        let letter = self.drawing.letter;
+        let aside = String::from("← ") + text;
+        let mut words = Words::new(text, Role::Quiet, letter);
+        let mut x = 0.5 * (left + right);
+        if words.width() + letter > right - left {
+            words.text = &aside;
+            x = right + 0.5 * (words.width() + letter);
         }
-        self.drawing
-            .place_near(&[at(middle), at(right), at(left)].concat(), words, true);
+        let rows = [0.12, 0.88, 0.3, 0.7, 0.5];
+        let centres = rows.map(|row| DVec2::new(x, self.high.lerp(self.low, row).y));
+        let half = words.half_box();
+        match self.drawing.room.first_free(&centres, half) {
+            Some(free) => self.drawing.put(free, words),
+            None => {
+                self.drawing.place_near(&centres, words, true);
+            }
+        }
     }
 
     fn curve(&mut self) {
@@ -302,8 +306,7 @@ impl Chart<'_> {
         let text = String::from("now ") + &text;
         let words = Words::bold(&text, Role::Ink, self.drawing.letter);
         let along = [0.5, 0.3, 0.7, 0.15, 0.85].map(|part| foot.lerp(top, part));
-        self.drawing
-            .place_near(&[&[at][..], &along].concat(), words, true);
+        self.drawing.place_first(at, &along, words);
     }
 
     fn best(&mut self, best: &Best) {
@@ -325,14 +328,22 @@ impl Chart<'_> {
         let outcome = self.reading.outcome_text(best.value);
         let text = match best.place {
             Place::Surface => [name, &outcome].concat(),
-            _ => [name, &outcome, " at ", &self.reading.place_text(best.x)].concat(),
+            // Where that is has a label of its own.
+            _ if course.is_change_with_speed() => [name, &outcome].concat(),
+            _ => {
+                let at = if course.against == Field::VInfinity {
+                    " at v∞ = "
+                } else {
+                    " at "
+                };
+                [name, &outcome, at, &self.reading.place_text(best.x)].concat()
+            }
         };
         let words = Words::bold(&text, self.role(), self.drawing.letter);
         let points = self.reading.points.iter();
         let shown = points.filter(|point| point.y <= self.heights.high);
         let curve: Vec<_> = shown.map(|point| self.place(point.x, point.y)).collect();
-        self.drawing
-            .place_near(&[vec![at], every(12, &curve)].concat(), words, true);
+        self.drawing.place_first(at, &every(12, &curve), words);
     }
 
     /// Where the change of velocity is largest, from the closed form.

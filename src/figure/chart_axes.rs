@@ -6,7 +6,7 @@ use crate::physics::Measure;
 use crate::report::{ChartReading, Shape, Spread};
 
 /// How many times the smallest distance from the Sun the largest one shown is, at most.
-const WIDEST: f64 = 40.0;
+const WIDEST: f64 = 15.0;
 
 /// The outcomes that a chart's height stands for: all of the curve's and the present one with a little room; a distance
 /// from the Sun in equal ratios where it changes much, and cut off where it grows without bound.
@@ -19,7 +19,7 @@ pub(super) fn heights(chart: &ChartReading) -> Spread {
     }
     match chart.course.measure {
         Measure::Aphelion => high = high.min(WIDEST * low).max(now),
-        Measure::Perihelion => low = low.max(high / WIDEST / WIDEST).min(now).max(1e-6 * high),
+        Measure::Perihelion => low = low.max(high / 1000.0).min(now).max(1e-6 * high),
         _ => (low, high) = (low.min(0.0), high.max(0.0)),
     }
     (low, high) = (low.min(now), high.max(now));
@@ -28,9 +28,9 @@ pub(super) fn heights(chart: &ChartReading) -> Spread {
         Measure::Aphelion | Measure::Perihelion
     );
     if is_distance && high > 3.0 * low {
-        return Spread::logarithmic(low / 1.15, high * 1.15);
+        return Spread::logarithmic(low / 1.2, high * 1.4);
     }
-    let room = 0.12 * (high - low).max(0.01 * high.abs());
+    let room = 0.18 * (high - low).max(0.01 * high.abs());
     let bottom = if low == 0.0 { 0.0 } else { low - room };
     Spread::linear(bottom, high + room)
 }
@@ -48,24 +48,24 @@ pub(super) fn round_numbers(spread: &Spread, most: f64) -> Vec<f64> {
 
 /// 1, 2 and 5 times the powers of ten; the powers alone, or some of them, where those are too many.
 fn round_ratios(spread: &Spread, most: f64) -> Vec<f64> {
-    let (from, to) = (exponent(spread.low), exponent(spread.high));
-    let powers = f64::from(to - from + 1);
-    let digits: &[f64] = if 3.0 * powers > most + 3.0 {
-        &[1.0]
-    } else {
-        &[1.0, 2.0, 5.0]
-    };
-    let stride = (powers / most.max(1.0)).ceil() as usize;
-    let mut numbers = Vec::new();
-    for power in (from..=to).step_by(stride.max(1)) {
-        for digit in digits {
-            let number = digit * power_of_ten(power);
-            if number >= spread.low && number <= spread.high {
-                numbers.push(number);
+    let all = |digits: &[f64], stride: usize| {
+        let mut numbers = Vec::new();
+        for power in (exponent(spread.low)..=exponent(spread.high)).step_by(stride) {
+            for digit in digits {
+                let number = digit * power_of_ten(power);
+                if number >= spread.low && number <= spread.high {
+                    numbers.push(number);
+                }
             }
         }
+        numbers
+    };
+    let fine = all(&[1.0, 2.0, 5.0], 1);
+    if fine.len() as f64 <= most {
+        return fine;
     }
-    numbers
+    let powers = f64::from(exponent(spread.high) - exponent(spread.low) + 1);
+    all(&[1.0], (powers / most.max(1.0)).ceil() as usize)
 }
 
 /// Digits that tell round numbers of a linear spread apart.

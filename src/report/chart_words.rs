@@ -1,6 +1,7 @@
 //! A chart in a sentence.
 
 use super::chart_reading::{Best, ChartReading, Place, Shape};
+use super::number::signed;
 use super::quantity::Pass;
 use super::sentence::Sentence;
 use super::value::{Style, Value};
@@ -31,7 +32,12 @@ impl ChartReading {
 
     /// An outcome with its unit.
     pub fn outcome_text(&self, value: f64) -> String {
-        self.with_unit(self.course.words().style, value)
+        let text = self.with_unit(self.course.words().style, value);
+        if self.course.measure == Measure::EnergyChange {
+            signed(text, value)
+        } else {
+            text
+        }
     }
 
     fn with_unit(&self, style: Style, value: f64) -> String {
@@ -56,7 +62,10 @@ impl ChartReading {
         match self.course.against {
             Field::Approach => Style::Degrees.text(x),
             Field::VInfinity => Style::Chosen.text(x) + " km/s",
-            _ => Style::Chosen.text(x) + " planet radii",
+            _ => match Style::Chosen.text(x) {
+                text if text == "1" => text + " planet radius",
+                text => text + " planet radii",
+            },
         }
     }
 
