@@ -4,6 +4,8 @@
 mod arrow;
 mod chart;
 mod chart_axes;
+mod chart_gaps;
+mod chart_marks;
 mod color_map;
 mod contour;
 mod diagram;
