@@ -6,6 +6,7 @@ use super::chart_axes::{digits, heights, round_numbers};
 use super::drawing::Drawing;
 use super::label::{Words, text_width};
 use super::picture::{Picture, Role, Stroke};
+use super::room::Area;
 use super::stage::letter_size;
 use crate::decimal::within;
 use crate::physics::{Flyby, Measure};
@@ -49,6 +50,7 @@ pub fn chart_picture(reading: &ChartReading, size: DVec2) -> Picture {
         high: DVec2::new(size.x - 1.2 * letter, 2.0 * letter),
         drawing: Drawing::new(size, letter, title.concat()),
     };
+    chart.keep_margins_free();
     chart.outcome_axis(&numbers, &texts);
     chart.setting_axis();
     chart.draw();
@@ -91,6 +93,18 @@ impl Chart<'_> {
             self.name_gap(*part, "leaves");
         }
         self.nothing_to_choose();
+    }
+
+    /// Takes the room beside the axes, for the numbers.
+    fn keep_margins_free(&mut self) {
+        let size = self.drawing.picture.size;
+        let corners = [
+            (DVec2::ZERO, DVec2::new(self.low.x, size.y)),
+            (DVec2::new(0.0, self.low.y), size),
+        ];
+        for (low, high) in corners {
+            self.drawing.room.take(Area { low, high });
+        }
     }
 
     pub(super) fn across(&self, part: f64) -> f64 {

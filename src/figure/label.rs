@@ -77,7 +77,13 @@ impl Drawing {
 
     /// Places words that are needed near a point, or, without room there, near the first of some others that has room.
     pub(super) fn place_first(&mut self, point: DVec2, others: &[DVec2], words: Words<'_>) {
-        if !self.place_near(&[point], words, false) {
+        // From a little aside the words may stand above the point and all on one side of it.
+        let aside = DVec2::new(0.35 * words.width(), 0.0);
+        let found = self.place_near(&[point, point + aside, point - aside], words, false)
+            || others
+                .iter()
+                .any(|other| self.place_near(&[*other], words, false));
+        if !found {
             self.place_near(others, words, true);
         }
     }
