@@ -1,7 +1,7 @@
 //! The chart of an outcome against a setting: its curve, its marks, and what it says where there is nothing to choose.
 
 use fastrand::Rng;
-use glam::{DVec2, dvec2};
+use glam::{DVec2, DVec3, dvec2};
 use two_frames::figure::{Dash, Disc, Picture, Role, outcome_chart};
 use two_frames::physics::{Flyby, Measure};
 use two_frames::report::MeasureWords;
@@ -124,7 +124,7 @@ fn the_curve_and_the_dot_are_the_outcome() {
 /// The change of speed round the Sun, km/s.
 fn speed_change(text: &str) -> f64 {
     let own = Own::of(&Scenario::read_strictly(text).expect("a good text"));
-    let speed = |velocity| (own.planet_velocity() + velocity).length();
+    let speed = |velocity: DVec3| (own.planet_velocity() + velocity).length();
     speed(own.outgoing()) - speed(own.incoming())
 }
 
