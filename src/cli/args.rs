@@ -2,13 +2,15 @@
 
 use std::path::PathBuf;
 
+use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use super::help;
 use super::moment::Moment;
 use super::size::Size;
 use super::vary::Vary;
-use crate::physics::Free;
+use crate::physics::{Free, Measure};
+use crate::report::MeasureWords;
 
 /// Two Frames: one probe passing one moving planet, in the planet's frame and in the Sun's frame at once.
 ///
@@ -120,6 +122,15 @@ pub struct FigureArguments {
     /// Which picture
     #[arg(long, value_enum)]
     pub part: Part,
+    /// The outcome that the aim plane or the chart shows
+    #[arg(long, value_name = "OUTCOME", value_parser = outcome())]
+    pub show: Option<Measure>,
+    /// The goal that the aim plane shows, as in aphelion=9.5; `two-frames aim --help` lists all
+    #[arg(long = "for", value_name = "GOAL")]
+    pub goal: Option<String>,
+    /// The setting that the chart shows it against
+    #[arg(long, value_enum)]
+    pub against: Option<Against>,
     /// The moment to show: time after periapsis, negative before it, with its unit: s, min, h or d, as in -1.5d. Without
     /// it, the moment that the page opens with: the probe on its way out, three times as far as at periapsis (on its
     /// way in, two planet radii from the centre, if it strikes)
@@ -139,7 +150,7 @@ pub struct FigureArguments {
     pub out: Option<PathBuf>,
 }
 
-/// The four pictures.
+/// The pictures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub enum Part {
     /// The pass as the planet sees it
@@ -150,6 +161,21 @@ pub enum Part {
     Diagram,
     /// Speed against time in both frames
     Record,
+    /// An outcome (--show) against a setting (--against), with the best there is
+    Outcome,
+    /// Where the probe is aimed, with an outcome (--show) as colours and a goal (--for) as a line
+    AimPlane,
+}
+
+/// The settings that an outcome can be charted against.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Against {
+    /// The closest distance
+    Periapsis,
+    /// The approach angle
+    Approach,
+    /// The speed relative to the planet, far away
+    VInfinity,
 }
 
 /// Where the eye stands that sees a stage.
@@ -192,6 +218,12 @@ pub struct TableArguments {
 fn port(text: &str) -> Result<u16, &'static str> {
     let port = text.parse();
     port.map_err(|_| "a port is a whole number from 0 to 65535; try 8000")
+}
+
+/// Reads an outcome by its key.
+fn outcome() -> impl TypedValueParser<Value = Measure> {
+    let keys = PossibleValuesParser::new(MeasureWords::ALL.map(|words| words.key));
+    keys.try_map(|key| MeasureWords::from_key(&key).ok_or("no such outcome"))
 }
 
 fn steps(text: &str) -> Result<u32, &'static str> {

@@ -1,11 +1,13 @@
-//! One of the four pictures as an SVG file.
+//! One of the pictures as an SVG file.
 
 use glam::DVec2;
 
 use super::output::deliver;
-use super::{Eye, Failure, FigureArguments, Ground, Moment, Part, Refusal, open};
-use crate::figure::{Look, Picture, Theme, svg};
+use super::{Against, Eye, Failure, FigureArguments, Ground, Moment, Part, Refusal, open};
+use crate::figure::{Look, Picture, Theme, chart_picture, svg};
+use crate::report::{ChartReading, describe_aim_plane, describe_chart};
 use crate::sandbox::{AimChange, Change, Input, Sandbox, Sizes};
+use crate::scenario::{Field, Wish};
 
 /// Draws the picture and writes it.
 pub(crate) fn run(arguments: &FigureArguments) -> Result<(), Failure> {
@@ -13,23 +15,119 @@ pub(crate) fn run(arguments: &FigureArguments) -> Result<(), Failure> {
 }
 
 fn draw(arguments: &FigureArguments) -> Result<String, Refusal> {
+    check_options(arguments)?;
     let mut sandbox = open(&arguments.text)?;
     if let Some(time) = arguments.time {
         go(&mut sandbox, time)?;
     }
-    if let Some(eye) = arguments.look {
-        look(&mut sandbox, eye, arguments.part)?;
-    }
+    set(&mut sandbox, arguments)?;
     let size = DVec2::new(
         f64::from(arguments.size.width),
         f64::from(arguments.size.height),
     );
-    let (picture, description) = choose(arguments.part, &mut sandbox, size)?;
+    let (picture, description) = match arguments.part {
+        Part::Outcome => chart(&mut sandbox, size)?,
+        Part::AimPlane => aim_plane(&mut sandbox, size)?,
+        part => choose(part, &mut sandbox, size)?,
+    };
     let theme = match arguments.theme {
         Ground::Light => Theme::Light,
         Ground::Dark => Theme::Dark,
     };
     Ok(svg(&picture, &description, theme))
+}
+
+/// Refuses options that the part has no use for.
+fn check_options(arguments: &FigureArguments) -> Result<(), Refusal> {
+    let part = arguments.part;
+    let is_stage = matches!(part, Part::PlanetFrame | Part::SunFrame);
+    let is_plane = part == Part::AimPlane;
+    let shows_outcome = is_plane || part == Part::Outcome;
+    let cases = [
+        (
+            arguments.against.is_some() && part != Part::Outcome,
+            "--against",
+            "`--part outcome`",
+        ),
+        (
+            arguments.show.is_some() && !shows_outcome,
+            "--show",
+            "`--part aim-plane` and `--part outcome`",
+        ),
+        (
+            arguments.goal.is_some() && !is_plane,
+            "--for",
+            "`--part aim-plane`",
+        ),
+        (
+            arguments.look.is_some() && !is_stage,
+            "--look",
+            "`--part planet-frame` and `--part sun-frame`",
+        ),
+        (
+            arguments.time.is_some() && shows_outcome,
+            "--time",
+            "the pictures of one moment",
+        ),
+    ];
+    match cases.into_iter().find(|(wrong, ..)| *wrong) {
+        Some((_, option, parts)) => Err(Refusal::NotOfPart { option, parts }),
+        None => Ok(()),
+    }
+}
+
+/// Sets what the options say beside the scenario and the time.
+fn set(sandbox: &mut Sandbox, arguments: &FigureArguments) -> Result<(), Refusal> {
+    let look = arguments.look.map(|eye| match eye {
+        Eye::North => Look::NORTH,
+        Eye::Behind => Look::BEHIND,
+        Eye::Side => Look::SIDE,
+    });
+    let against = arguments.against.map(|against| match against {
+        Against::Periapsis => Field::Periapsis,
+        Against::Approach => Field::Approach,
+        Against::VInfinity => Field::VInfinity,
+    });
+    let goal = match &arguments.goal {
+        Some(text) => AimChange::Wish(Wish::read(text).map_err(Refusal::Goal)?),
+        None => AimChange::NoWish,
+    };
+    // A person at the command line need not be kept from leaving the plane.
+    let inputs = [
+        Some(Input::Aim(AimChange::InPlane(false))),
+        look.map(Input::Look),
+        arguments.show.map(AimChange::Measure).map(Input::Aim),
+        Some(Input::Aim(goal)),
+        against.map(AimChange::Against).map(Input::Aim),
+    ];
+    for input in inputs.into_iter().flatten() {
+        let done = sandbox.apply(input);
+        done.map_err(|notice| Refusal::Scenario(vec![notice]))?;
+    }
+    Ok(())
+}
+
+/// The chart of an outcome and what it shows in words.
+fn chart(sandbox: &mut Sandbox, size: DVec2) -> Result<(Picture, String), Refusal> {
+    let settings = *sandbox.aim_settings();
+    let solved = sandbox.solved()?;
+    let reading = ChartReading::of(&solved.flyby, settings.measure, settings.against);
+    let description = describe_chart(&solved.pass(), &reading);
+    Ok((chart_picture(&reading, size), description))
+}
+
+/// Cells to a side of the aim plane's map: finer than the eye tells apart once they are blended.
+const COLUMNS: usize = 128;
+
+/// The aim plane and what it shows in words.
+fn aim_plane(sandbox: &mut Sandbox, size: DVec2) -> Result<(Picture, String), Refusal> {
+    // A wish that makes no sense here is refused, not left out.
+    if sandbox.aim_settings().wish.is_some() {
+        sandbox.aiming()?;
+    }
+    let picture = sandbox.aim_picture(size, COLUMNS)?;
+    let description = describe_aim_plane(&sandbox.solved()?.pass());
+    Ok((picture, description))
 }
 
 /// Sets the clock. The sandbox would keep the time within what is drawn; here it would be a silent change of what was
@@ -48,24 +146,7 @@ fn go(sandbox: &mut Sandbox, asked: Moment) -> Result<(), Refusal> {
     set.map_err(|notice| Refusal::Scenario(vec![notice]))
 }
 
-/// Sets from where the stages are seen. The other pictures show no space that could be seen from elsewhere.
-fn look(sandbox: &mut Sandbox, eye: Eye, part: Part) -> Result<(), Refusal> {
-    if matches!(part, Part::Diagram | Part::Record) {
-        return Err(Refusal::NoLook);
-    }
-    let look = match eye {
-        Eye::North => Look::NORTH,
-        Eye::Behind => Look::BEHIND,
-        Eye::Side => Look::SIDE,
-    };
-    for input in [Input::Aim(AimChange::InPlane(false)), Input::Look(look)] {
-        let set = sandbox.apply(input);
-        set.map_err(|notice| Refusal::Scenario(vec![notice]))?;
-    }
-    Ok(())
-}
-
-/// The picture and what it shows in words.
+/// One of the four pictures of the moment and what it shows in words.
 fn choose(part: Part, sandbox: &mut Sandbox, size: DVec2) -> Result<(Picture, String), Refusal> {
     let pictures = sandbox.pictures(&Sizes::all(size))?;
     let [planet_frame, sun_frame, diagram, record] = sandbox.panel()?.descriptions;
@@ -73,6 +154,6 @@ fn choose(part: Part, sandbox: &mut Sandbox, size: DVec2) -> Result<(Picture, St
         Part::PlanetFrame => (pictures.planet_frame, planet_frame),
         Part::SunFrame => (pictures.sun_frame, sun_frame),
         Part::Diagram => (pictures.diagram, diagram),
-        Part::Record => (pictures.record, record),
+        Part::Record | Part::Outcome | Part::AimPlane => (pictures.record, record),
     })
 }

@@ -29,8 +29,8 @@ mod vary;
 mod wasm;
 
 pub use args::{
-    AimArguments, Arguments, BuildArguments, Command, Eye, FigureArguments, Freedom, Ground, Part,
-    ServeArguments, SolveArguments, TableArguments,
+    Against, AimArguments, Arguments, BuildArguments, Command, Eye, FigureArguments, Freedom,
+    Ground, Part, ServeArguments, SolveArguments, TableArguments,
 };
 pub use failure::Failure;
 pub use moment::Moment;

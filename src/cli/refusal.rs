@@ -29,8 +29,13 @@ pub enum Refusal {
         /// The last moment drawn, in the same unit, rounded down.
         to: Moment,
     },
-    /// A view is asked for of a picture that has none.
-    NoLook,
+    /// An option that the picture asked for has no use for.
+    NotOfPart {
+        /// The option.
+        option: &'static str,
+        /// The parts that it goes with.
+        parts: &'static str,
+    },
     /// The folder for the site holds something that is not ours.
     OutNotOurs(PathBuf),
     /// The folder for the site lies inside the page's own folder.
@@ -59,6 +64,7 @@ impl From<SweepError> for Refusal {
 impl From<NoAim> for Refusal {
     fn from(error: NoAim) -> Self {
         match error {
+            NoAim::NoWish => Self::Goal(BadWish::Unknown(String::new())),
             NoAim::Wish(bad) => Self::Goal(bad),
             NoAim::Flyby(error) => Self::NoFlyby(error),
         }
@@ -89,9 +95,9 @@ impl fmt::Display for Refusal {
                      `--time {nearest}`."
                 )
             }
-            Self::NoLook => f.write_str(
-                "`--look` says from where a stage is seen, and this part has no view: leave it out, or try \
-                 `--part planet-frame` or `--part sun-frame`.",
+            Self::NotOfPart { option, parts } => write!(
+                f,
+                "`{option}` goes with {parts} only: leave it out, or choose another `--part`."
             ),
             Self::OutNotOurs(path) => write!(
                 f,

@@ -39,7 +39,7 @@ impl<'a> Words<'a> {
     }
 
     /// Half the width and height of the box that the words fill.
-    fn half_box(&self) -> DVec2 {
+    pub(super) fn half_box(&self) -> DVec2 {
         0.5 * DVec2::new(self.width(), ASCENT * self.size + DESCENT * self.size)
     }
 }
@@ -65,12 +65,26 @@ const GAPS: [f64; 5] = [0.55, 1.1, 1.9, 3.0, 4.5];
 
 impl Drawing {
     /// Places words near the first of `points` that has room, and takes the room. Without room anywhere the words go
-    /// where they cover least when `needed`, and are left out otherwise.
-    pub(super) fn place_near(&mut self, points: &[DVec2], words: Words<'_>, needed: bool) {
-        if let Some((taken, centre)) = self.best_near(points, &words)
-            && (taken == 0 || needed)
-        {
+    /// where they cover least when `needed`, and are left out otherwise. Says whether they stand somewhere.
+    pub(super) fn place_near(&mut self, points: &[DVec2], words: Words<'_>, needed: bool) -> bool {
+        let found = self.best_near(points, &words);
+        let found = found.filter(|(taken, _)| *taken == 0 || needed);
+        if let Some((_, centre)) = found {
             self.put(centre, words);
+        }
+        found.is_some()
+    }
+
+    /// Places words that are needed near a point, or, without room there, near the first of some others that has room.
+    pub(super) fn place_first(&mut self, point: DVec2, others: &[DVec2], words: Words<'_>) {
+        // From a little aside the words may stand above the point and all on one side of it.
+        let aside = DVec2::new(0.35 * words.width(), 0.0);
+        let found = self.place_near(&[point, point + aside, point - aside], words, false)
+            || others
+                .iter()
+                .any(|other| self.place_near(&[*other], words, false));
+        if !found {
+            self.place_near(others, words, true);
         }
     }
 

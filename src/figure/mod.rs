@@ -6,6 +6,10 @@ mod aim_marks;
 mod aim_notes;
 mod aim_plane;
 mod arrow;
+mod chart;
+mod chart_axes;
+mod chart_gaps;
+mod chart_marks;
 mod color_map;
 mod contour;
 mod depth;
@@ -32,6 +36,7 @@ mod view;
 
 pub use aim_plane::{AimScene, aim_place, aim_plane, aim_point_at, aim_square, aim_window_km};
 pub use arrow::{Arrow, Head, Shaft};
+pub use chart::{chart_picture, outcome_chart};
 pub use color_map::ColorMap;
 pub use contour::{Contour, Grid, contours};
 pub use diagram::velocity_diagram;

@@ -28,6 +28,8 @@ pub struct Aiming {
 /// Why nothing could be searched for.
 #[derive(Clone, Debug, PartialEq)]
 pub enum NoAim {
+    /// Nothing is wished.
+    NoWish,
     /// The wish makes no sense here.
     Wish(BadWish),
     /// The settings have no flyby.
@@ -43,6 +45,7 @@ impl From<FlybyError> for NoAim {
 impl fmt::Display for NoAim {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
+            Self::NoWish => f.write_str("No goal is set: choose one."),
             Self::Wish(bad) => bad.fmt(f),
             Self::Flyby(error) => f.write_str(&refusal(error)),
         }

@@ -1,5 +1,6 @@
 //! The pictures in words, from the same numbers, for those who do not see them.
 
+use super::chart_reading::ChartReading;
 use super::number::{fixed, moment};
 use super::quantity::{Instant, Pass, Quantity};
 use super::sentence::{AFTER, BEFORE, FAR, PLANET, RADII, Sentence, TOP, TURN};
@@ -82,4 +83,21 @@ pub fn describe_aim_plane(pass: &Pass<'_>) -> String {
         (Quantity::STRIKE_RADIUS, Style::Kilometres),
     ];
     Sentence::of(words, pass, &numbers).to_string()
+}
+
+/// The chart of an outcome: what against what, where the pass stands, and what there is to find.
+pub fn describe_chart(pass: &Pass<'_>, chart: &ChartReading) -> String {
+    let course = &chart.course;
+    let now = match chart.now {
+        None => "it strikes".into(),
+        Some(value) if value.is_infinite() => "it leaves the Sun".into(),
+        Some(value) => chart.outcome_text(value),
+    };
+    let [from, to, at] =
+        [course.range.low, course.range.high, course.now()].map(|x| chart.place_text(x));
+    let (outcome, setting) = (course.words().label, course.against.spec().label);
+    let sentence = chart.sentence(pass);
+    format!(
+        "Chart: {outcome} against {setting}, from {from} to {to}. Now, at {at}: {now}. {sentence}"
+    )
 }

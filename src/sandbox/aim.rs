@@ -11,8 +11,8 @@ use crate::scenario::{Field, Scenario, Wish};
 /// The settings of the aim plane, the wish and the chart. They belong to the page, not to the scenario.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct AimSettings {
-    /// What is wished.
-    pub wish: Wish,
+    /// What is wished, if anything.
+    pub wish: Option<Wish>,
     /// What may change for it.
     pub free: Free,
     /// Whether the probe has to stay in the planet's orbit plane.
@@ -40,6 +40,8 @@ pub enum AimChange {
     InPlane(bool),
     /// Wish for something.
     Wish(Wish),
+    /// Wish for nothing.
+    NoWish,
     /// Say what may change for the wish.
     Free(Free),
     /// Take the answer to the wish.
@@ -78,7 +80,7 @@ impl AimView {
 impl Default for AimSettings {
     fn default() -> Self {
         Self {
-            wish: Wish::Reach(Body::Saturn),
+            wish: Some(Wish::Reach(Body::Saturn)),
             free: Free::AimPoint,
             in_plane: true,
             measure: Measure::SpeedChange,
@@ -90,7 +92,8 @@ impl Default for AimSettings {
 impl AimSettings {
     /// Searches for the wish from a scenario.
     pub(super) fn search(&self, scenario: &Scenario) -> Result<Aiming, NoAim> {
-        Aiming::new(scenario, self.wish, self.free, self.in_plane)
+        let wish = self.wish.ok_or(NoAim::NoWish)?;
+        Aiming::new(scenario, wish, self.free, self.in_plane)
     }
 }
 

@@ -24,7 +24,14 @@ impl Sandbox {
             AimChange::Move(place) => self.point_at(place),
             AimChange::Nudge(hundredths) => self.nudge(hundredths),
             AimChange::InPlane(in_plane) => self.stay_in_plane(in_plane),
-            AimChange::Wish(wish) => self.set_aim(AimSettings { wish, ..settings }),
+            AimChange::Wish(wish) => self.set_aim(AimSettings {
+                wish: Some(wish),
+                ..settings
+            }),
+            AimChange::NoWish => self.set_aim(AimSettings {
+                wish: None,
+                ..settings
+            }),
             AimChange::Free(free) => self.set_aim(AimSettings { free, ..settings }),
             AimChange::Take => {
                 if let Ok(answer) = self.aiming().map(|aiming| aiming.answer) {

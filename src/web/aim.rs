@@ -114,16 +114,17 @@ impl Aim {
         self.painted = Some(now);
     }
 
-    fn show_wish(&self, wish: Wish, typing: Option<&Element>) {
+    fn show_wish(&self, wish: Option<Wish>, typing: Option<&Element>) {
         let value = match wish {
-            Wish::Value(kind, value) => {
+            Some(Wish::Value(kind, value)) => {
                 self.wish.set_value(kind.spec().key);
                 set_text(&self.unit, kind.spec().unit);
                 show_number(&self.value, value, typing);
                 true
             }
             other => {
-                self.wish.set_value(&other.to_string());
+                let text = other.map(|wish| wish.to_string());
+                self.wish.set_value(&text.unwrap_or_default());
                 false
             }
         };
@@ -160,6 +161,7 @@ impl Aim {
                 .iter()
                 .find(|(key, _)| *key == value)
                 .map(|(_, free)| AimChange::Free(*free)),
+            "wish" if value.is_empty() => Some(AimChange::NoWish),
             "wish" => {
                 let kind = WishKind::ALL
                     .into_iter()
@@ -224,6 +226,7 @@ fn measures() -> String {
 
 fn wishes() -> String {
     let mut options = String::new();
+    option(&mut options, "", "No goal");
     for kind in WishKind::ALL {
         option(&mut options, kind.spec().key, kind.spec().label);
     }

@@ -1,4 +1,5 @@
-//! How long the core takes: one pass, one state at a time, one root of Kepler's equation, the pictures of one frame.
+//! How long the core takes: one pass, one state at a time, one root of Kepler's equation, the pictures of one frame,
+//! the chart of an outcome.
 //!
 //! Inputs vary from call to call, as they do under a slider, so that no branch is learnt by heart. Run with
 //! `cargo bench --bench speed`; the median is the number to quote.
@@ -11,6 +12,7 @@ use fastrand::Rng;
 use glam::DVec2;
 use two_frames::figure::{Grid, Look, Scene, Track, Views, contours};
 use two_frames::physics::{Body, Encounter, Flyby, Planet, solve_kepler};
+use two_frames::report::MeasureWords;
 use two_frames::sandbox::{Input, Pictures, Sandbox, Sizes};
 use two_frames::scenario::{Field, PRESETS, Preset};
 
@@ -147,7 +149,19 @@ fn compose_four_pictures(bencher: Bencher<'_, '_>) {
     });
 }
 
-/// The same from a slider's move on: solving, sampling, pictures, numbers and sentences.
+/// The chart of an outcome: sampled, its best found, drawn. Target: 150 µs.
+#[divan::bench(sample_size = 16, sample_count = 200, args = [Field::Periapsis, Field::Approach, Field::VInfinity])]
+fn compose_chart(bencher: Bencher<'_, '_>, against: &Field) {
+    let size = DVec2::new(400.0, 240.0);
+    let mut turn = 0;
+    cycle(bencher, &scenes(), |(flyby, _)| {
+        turn = (turn + 1) % MeasureWords::ALL.len();
+        let measure = MeasureWords::ALL[turn].measure;
+        black_box(outcome_chart(flyby, measure, *against, size));
+    });
+}
+
+/// From a slider's move on: solving, sampling, pictures, numbers and sentences.
 #[divan::bench(sample_size = 16, sample_count = 200)]
 fn slider_to_pictures_and_numbers(bencher: Bencher<'_, '_>) {
     let sizes = Sizes::all(DVec2::new(400.0, 400.0));

@@ -28,7 +28,7 @@ fn places(mark: &Mark) -> Vec<DVec2> {
 /// Words that only a number gone wrong brings into a text.
 const WRONG: [&str; 4] = ["NaN", "nan", "inf", "∞ km"];
 
-fn check(picture: &Picture, what: &str) {
+pub(crate) fn check(picture: &Picture, what: &str) {
     for mark in &picture.marks {
         assert!(
             places(mark).iter().all(|place| place.is_finite()),

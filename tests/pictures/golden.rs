@@ -8,7 +8,11 @@ use std::env;
 use std::fs;
 use std::path::PathBuf;
 
-use two_frames::figure::{Look, Theme, svg};
+use glam::dvec2;
+use two_frames::figure::{Look, Theme, chart_picture, svg};
+use two_frames::physics::Measure;
+use two_frames::report::{ChartReading, describe_chart};
+use two_frames::scenario::Field;
 
 use crate::common::{Moment, Part, parts, preset, sandbox, seen, usual};
 
@@ -21,6 +25,39 @@ const KEPT: [&str; 6] = [
     "too-fast",
     "custom",
 ];
+
+/// The charts that have files: a best pass between others, one on a round of angles, a gap, the best v-infinity, nothing to choose.
+const CHARTS: [(&str, &str, Measure, Field); 5] = [
+    (
+        "closer-is-not-better",
+        "not-the-closest",
+        Measure::SpeedChange,
+        Field::Periapsis,
+    ),
+    ("approach", "gain", Measure::EnergyChange, Field::Approach),
+    ("leaves", "leaves", Measure::Aphelion, Field::Periapsis),
+    (
+        "circular-speed",
+        "inner",
+        Measure::VelocityChange,
+        Field::VInfinity,
+    ),
+    ("strikes", "strikes", Measure::Turn, Field::Approach),
+];
+
+fn charts() -> impl Iterator<Item = (String, String)> {
+    CHARTS.into_iter().map(|(name, id, measure, against)| {
+        let mut sandbox = sandbox(preset(id).text, Moment::Telling);
+        let solved = sandbox.solved().expect("a ready-made pass");
+        let chart = ChartReading::of(&solved.flyby, measure, against);
+        let picture = chart_picture(&chart, dvec2(640.0, 400.0));
+        let words = describe_chart(&solved.pass(), &chart);
+        (
+            format!("chart-{name}.svg"),
+            svg(&picture, &words, Theme::Light),
+        )
+    })
+}
 
 fn folder() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/pictures/golden")
@@ -52,7 +89,7 @@ fn expected() -> Vec<(String, String)> {
         let [planet_frame, sun_frame, ..] = parts(&mut sandbox, &usual());
         [planet_frame, sun_frame].map(|part| file(id, &part, Theme::Light, mark))
     });
-    from_north.chain(from_elsewhere).collect()
+    from_north.chain(from_elsewhere).chain(charts()).collect()
 }
 
 /// Where two texts first differ, in words.

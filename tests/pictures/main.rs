@@ -5,6 +5,7 @@ mod scenarios;
 
 mod arrows;
 mod beads;
+mod chart;
 mod colors;
 mod common;
 mod contours;

@@ -56,7 +56,7 @@ fn covered(area: &Box2, mark: &Mark) -> Option<String> {
 }
 
 /// Labels that leave a picture or overlap each other.
-fn crowded(picture: &Picture) -> Vec<String> {
+pub(crate) fn crowded(picture: &Picture) -> Vec<String> {
     let labels: Vec<_> = picture
         .labels()
         .map(|label| (label, Box2::new(label.bounds())))

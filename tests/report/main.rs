@@ -4,6 +4,7 @@
 mod scenarios;
 
 mod bend;
+mod chart;
 mod json;
 mod sweeps;
 mod tables;

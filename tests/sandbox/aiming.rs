@@ -184,7 +184,7 @@ fn opening_another_pass_keeps_the_wish() {
     }
     let aim = sandbox.aim_settings();
     assert_eq!(
-        (aim.wish.to_string().as_str(), aim.free),
+        (aim.wish.expect("a goal").to_string().as_str(), aim.free),
         ("leave=2", Free::Approach)
     );
     assert!(aim.in_plane, "as the pass has it");

@@ -1,0 +1,78 @@
+//! The axes of a chart: how outcomes spread over its height, and round numbers along both.
+
+use super::ticks::round_below;
+use crate::decimal::{exponent, power_of_ten};
+use crate::physics::Measure;
+use crate::report::{ChartReading, Shape, Spread};
+
+/// How many times the smallest distance from the Sun the largest one shown is, at most.
+const WIDEST: f64 = 15.0;
+
+/// The outcomes that a chart's height stands for: all of the curve's and the present one with a little room; a distance
+/// from the Sun in equal ratios where it changes much, and cut off where it grows without bound.
+pub(super) fn heights(chart: &ChartReading) -> Spread {
+    let [mut low, mut high] = chart.extent().unwrap_or([0.0, 1.0]);
+    let now = chart.now.filter(|now| now.is_finite()).unwrap_or(low);
+    if let Shape::Flat { middle, .. } = chart.shape {
+        let room = (0.1 * middle.abs()).max(0.1);
+        return Spread::linear(middle - room, middle + room);
+    }
+    match chart.course.measure {
+        Measure::Aphelion => high = high.min(WIDEST * low).max(now),
+        Measure::Perihelion => low = low.max(high / 1000.0).min(now).max(1e-6 * high),
+        _ => (low, high) = (low.min(0.0), high.max(0.0)),
+    }
+    (low, high) = (low.min(now), high.max(now));
+    let is_distance = matches!(
+        chart.course.measure,
+        Measure::Aphelion | Measure::Perihelion
+    );
+    if is_distance && high > 3.0 * low {
+        return Spread::logarithmic(low / 1.2, high * 1.4);
+    }
+    let room = 0.18 * (high - low).max(0.01 * high.abs());
+    let bottom = if low == 0.0 { 0.0 } else { low - room };
+    Spread::linear(bottom, high + room)
+}
+
+/// Round numbers along a spread, at most about so many.
+pub(super) fn round_numbers(spread: &Spread, most: f64) -> Vec<f64> {
+    if spread.is_logarithmic() {
+        return round_ratios(spread, most);
+    }
+    let step = round_below((spread.high - spread.low) / most.max(2.0) * 1.6);
+    let first = (spread.low / step).ceil();
+    let count = ((spread.high / step).floor() - first).max(0.0) as u32;
+    (0..=count).map(|i| (first + f64::from(i)) * step).collect()
+}
+
+/// 1, 2 and 5 times the powers of ten; the powers alone, or some of them, where those are too many.
+fn round_ratios(spread: &Spread, most: f64) -> Vec<f64> {
+    let all = |digits: &[f64], stride: usize| {
+        let mut numbers = Vec::new();
+        for power in (exponent(spread.low)..=exponent(spread.high)).step_by(stride) {
+            for digit in digits {
+                let number = digit * power_of_ten(power);
+                if number >= spread.low && number <= spread.high {
+                    numbers.push(number);
+                }
+            }
+        }
+        numbers
+    };
+    let fine = all(&[1.0, 2.0, 5.0], 1);
+    if fine.len() as f64 <= most {
+        return fine;
+    }
+    let powers = f64::from(exponent(spread.high) - exponent(spread.low) + 1);
+    all(&[1.0], (powers / most.max(1.0)).ceil() as usize)
+}
+
+/// Digits that tell round numbers of a linear spread apart.
+pub(super) fn digits(numbers: &[f64]) -> usize {
+    let [first, second, ..] = numbers else {
+        return 3;
+    };
+    let largest = numbers.iter().fold(0.0_f64, |most, x| most.max(x.abs()));
+    (exponent(largest.max(1e-300)) - exponent(second - first) + 1).max(1) as usize
+}
