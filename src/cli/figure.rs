@@ -5,7 +5,7 @@ use glam::DVec2;
 use super::output::deliver;
 use super::{Against, Eye, Failure, FigureArguments, Ground, Moment, Part, Refusal, open};
 use crate::figure::{Look, Picture, Theme, chart_picture, svg};
-use crate::report::{ChartReading, describe_aim_plane, describe_chart};
+use crate::report::{describe_aim_plane, describe_chart};
 use crate::sandbox::{AimChange, Change, Input, Sandbox, Sizes};
 use crate::scenario::{Field, Wish};
 
@@ -109,10 +109,8 @@ fn set(sandbox: &mut Sandbox, arguments: &FigureArguments) -> Result<(), Refusal
 
 /// The chart of an outcome and what it shows in words.
 fn chart(sandbox: &mut Sandbox, size: DVec2) -> Result<(Picture, String), Refusal> {
-    let settings = *sandbox.aim_settings();
-    let solved = sandbox.solved()?;
-    let reading = ChartReading::of(&solved.flyby, settings.measure, settings.against);
-    let description = describe_chart(&solved.pass(), &reading);
+    let reading = sandbox.chart()?;
+    let description = describe_chart(&sandbox.solved()?.pass(), &reading);
     Ok((chart_picture(&reading, size), description))
 }
 

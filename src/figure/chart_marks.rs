@@ -19,11 +19,11 @@ impl Chart<'_> {
             if point.y <= self.heights.high {
                 // Where it comes in from beyond the top, it begins at the top.
                 if piece.is_empty() && i > 0 {
-                    piece.extend(self.crossing(points[i - 1], *point));
+                    piece.push(self.crossing(points[i - 1], *point));
                 }
                 piece.push(here);
             } else if !piece.is_empty() {
-                piece.extend(self.crossing(*point, points[i - 1]));
+                piece.push(self.crossing(*point, points[i - 1]));
                 self.drawing.path(std::mem::take(&mut piece), stroke);
             }
         }
@@ -31,7 +31,7 @@ impl Chart<'_> {
     }
 
     /// Where the curve meets the top between a point beyond it and one below.
-    fn crossing(&self, beyond: DVec2, below: DVec2) -> Option<DVec2> {
+    fn crossing(&self, beyond: DVec2, below: DVec2) -> DVec2 {
         let top = self.heights.high;
         let (mut out, mut inside) = (beyond.x, below.x);
         for _ in 0..12 {
@@ -43,7 +43,7 @@ impl Chart<'_> {
                 inside = middle;
             }
         }
-        Some(self.place(inside, top))
+        self.place(inside, top)
     }
 
     /// The colour of the outcome: the turn and the change of velocity belong to both frames.

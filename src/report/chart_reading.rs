@@ -74,10 +74,10 @@ impl ChartReading {
     /// counts as the periapsis).
     pub fn of(flyby: &Flyby, measure: Measure, against: Field) -> Self {
         let course = Course::new(flyby, measure, against);
-        let chart = Self::read(course);
+        let chart = Self::read(&course);
         let at_the_end = chart.best.is_some_and(|best| best.place == Place::End);
         if course.against == Field::Periapsis && at_the_end {
-            let farther = Self::read(course.farther());
+            let farther = Self::read(&course.farther());
             if farther.best.is_some_and(|best| best.place == Place::Inside) {
                 return farther;
             }
@@ -85,10 +85,10 @@ impl ChartReading {
         chart
     }
 
-    fn read(course: Course) -> Self {
+    fn read(course: &Course) -> Self {
         let now = (!course.strikes()).then(|| course.value(course.now()));
         let mut chart = Self {
-            course,
+            course: *course,
             points: Vec::new(),
             now,
             shape: Shape::Strikes,

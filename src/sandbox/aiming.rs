@@ -6,7 +6,7 @@ use super::aim::{self, AimChange, AimSettings, AimView};
 use super::{Sandbox, Solved};
 use crate::figure::{AimScene, Look, Picture, aim_place, aim_plane, aim_window_km};
 use crate::physics::FlybyError;
-use crate::report::{AimSolution, Aiming, NoAim};
+use crate::report::{AimSolution, Aiming, ChartReading, NoAim};
 
 impl Sandbox {
     pub(super) fn change_aim(&mut self, change: AimChange) {
@@ -150,6 +150,18 @@ impl Sandbox {
         let half_km = self.aim_window_km().ok()?;
         let solved = self.solved().ok()?;
         Some(aim_place(solved.flyby.aim_point_km, half_km, size))
+    }
+
+    /// What the chart of the outcome has to show.
+    ///
+    /// # Errors
+    /// As [`Self::solved`].
+    pub fn chart(&mut self) -> Result<ChartReading, FlybyError> {
+        let AimSettings {
+            measure, against, ..
+        } = self.aim;
+        self.solved()
+            .map(|solved| ChartReading::of(&solved.flyby, measure, against))
     }
 
     /// The aim plane's picture, its map with so many cells to a side.

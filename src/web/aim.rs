@@ -7,6 +7,7 @@ use glam::DVec2;
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::canvas::Canvas;
+use super::chart::Chart;
 use super::dom::{escaped, find, set_attribute, set_hidden, set_text};
 use super::palette::Palette;
 use super::readout::{list, sentence};
@@ -29,6 +30,7 @@ const FREE: [(&str, Free); 3] = [
 /// The elements that show and change the aim.
 pub(super) struct Aim {
     pub(super) canvas: Canvas,
+    pub(super) chart: Chart,
     plane_only: HtmlInputElement,
     measure: HtmlSelectElement,
     /// B·T and B·R.
@@ -41,14 +43,15 @@ pub(super) struct Aim {
     error: Element,
     answer: Element,
     take: Element,
-    /// What was painted last: the sandbox's revision and the picture's size.
-    painted: Option<(u32, DVec2)>,
+    /// What was painted last: the sandbox's revision and the pictures' sizes.
+    painted: Option<(u32, [DVec2; 2])>,
 }
 
 impl Aim {
     pub(super) fn find(root: &Element) -> Self {
         let aim = Self {
             canvas: Canvas::find(root, "aim"),
+            chart: Chart::find(root),
             plane_only: find(root, "[data-action=plane-only]"),
             measure: find(root, "[data-action=measure]"),
             point: ["t", "r"].map(|axis| find(root, &format!("[data-aim={axis}]"))),
@@ -81,7 +84,8 @@ impl Aim {
         palette: &Palette,
         typing: Option<&Element>,
     ) {
-        let now = (sandbox.revision(), self.canvas.size());
+        let sizes = [self.canvas.size(), self.chart.canvas.size()];
+        let now = (sandbox.revision(), sizes);
         if self.painted == Some(now) {
             return;
         }
@@ -99,10 +103,11 @@ impl Aim {
         self.free.set_value(free.map_or("", |(key, _)| key));
         self.show_wish(settings.wish, typing);
         self.show_answer(sandbox);
-        let Ok(picture) = sandbox.aim_picture(now.1, COLUMNS) else {
+        let Ok(picture) = sandbox.aim_picture(sizes[0], COLUMNS) else {
             return;
         };
         self.canvas.paint(&picture, palette);
+        self.chart.show(sandbox, palette);
         if let Ok(solved) = sandbox.solved() {
             let point = solved.flyby.aim_point_km;
             for (field, km) in self.point.iter().zip(point) {
@@ -161,6 +166,7 @@ impl Aim {
                 .iter()
                 .find(|(key, _)| *key == value)
                 .map(|(_, free)| AimChange::Free(*free)),
+            "against" => Some(AimChange::Against(Chart::field(value))),
             "wish" if value.is_empty() => Some(AimChange::NoWish),
             "wish" => {
                 let kind = WishKind::ALL

@@ -44,7 +44,8 @@ pub(super) fn watch_sizes(page: &Rc<RefCell<Page>>) -> Result<SizeObserver, JsVa
     let options = ResizeObserverOptions::new();
     options.set_box(ResizeObserverBoxOptions::DevicePixelContentBox);
     let parts = &page.borrow().parts;
-    for canvas in parts.canvases.iter().chain([&parts.aim.canvas]) {
+    let more = [&parts.aim.canvas, &parts.aim.chart.canvas];
+    for canvas in parts.canvases.iter().chain(more) {
         observer.observe_with_options(&canvas.element, &options);
     }
     Ok(SizeObserver {

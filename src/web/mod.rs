@@ -7,6 +7,7 @@ mod address;
 mod aim;
 mod aim_hand;
 mod canvas;
+mod chart;
 mod controls;
 mod dom;
 mod easel;

@@ -10,7 +10,11 @@ use std::hint::black_box;
 use divan::Bencher;
 use fastrand::Rng;
 use glam::DVec2;
+<<<<<<< HEAD
 use two_frames::figure::{Grid, Look, Scene, Track, Views, contours};
+=======
+use two_frames::figure::{Grid, Scene, Track, Views, contours, outcome_chart};
+>>>>>>> c78510424b69189726f63e9ba81d5bdc8f3ee72b
 use two_frames::physics::{Body, Encounter, Flyby, Planet, solve_kepler};
 use two_frames::report::MeasureWords;
 use two_frames::sandbox::{Input, Pictures, Sandbox, Sizes};
@@ -151,13 +155,13 @@ fn compose_four_pictures(bencher: Bencher<'_, '_>) {
 
 /// The chart of an outcome: sampled, its best found, drawn. Target: 150 µs.
 #[divan::bench(sample_size = 16, sample_count = 200, args = [Field::Periapsis, Field::Approach, Field::VInfinity])]
-fn compose_chart(bencher: Bencher<'_, '_>, against: &Field) {
+fn compose_chart(bencher: Bencher<'_, '_>, against: Field) {
     let size = DVec2::new(400.0, 240.0);
     let mut turn = 0;
     cycle(bencher, &scenes(), |(flyby, _)| {
         turn = (turn + 1) % MeasureWords::ALL.len();
         let measure = MeasureWords::ALL[turn].measure;
-        black_box(outcome_chart(flyby, measure, *against, size));
+        black_box(outcome_chart(flyby, measure, against, size));
     });
 }
 

@@ -177,7 +177,7 @@ fn options_that_a_part_has_no_use_for_are_refused() {
             "diagram",
             "--show",
             "turn",
-            "goes with `--part outcome` only",
+            "goes with `--part aim-plane` and `--part outcome` only",
         ),
         (
             "outcome",

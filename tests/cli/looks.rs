@@ -2,7 +2,7 @@
 
 use glam::DVec2;
 use two_frames::figure::{Look, Theme, svg};
-use two_frames::sandbox::{Input, Sandbox, Sizes};
+use two_frames::sandbox::{AimChange, Input, Sandbox, Sizes};
 
 use crate::figure::{check_picture, figure};
 use crate::{errors, refusals, run};
@@ -16,8 +16,9 @@ fn a_stage_can_be_seen_from_each_side() {
         ("side", Look::SIDE),
     ] {
         let mut sandbox = Sandbox::default();
-        let looked = sandbox.apply(Input::Look(look));
-        looked.expect("every look is taken");
+        for input in [Input::Aim(AimChange::InPlane(false)), Input::Look(look)] {
+            sandbox.apply(input).expect("every look is taken");
+        }
         let pictures = sandbox.pictures(&Sizes::all(DVec2::splat(640.0)));
         let pictures = pictures.expect("the default pass has pictures");
         let [planet, sun, ..] = sandbox.panel().expect("and words").descriptions;
