@@ -10,11 +10,7 @@ use std::hint::black_box;
 use divan::Bencher;
 use fastrand::Rng;
 use glam::DVec2;
-<<<<<<< HEAD
-use two_frames::figure::{Grid, Look, Scene, Track, Views, contours};
-=======
-use two_frames::figure::{Grid, Scene, Track, Views, contours, outcome_chart};
->>>>>>> c78510424b69189726f63e9ba81d5bdc8f3ee72b
+use two_frames::figure::{Grid, Look, Scene, Track, Views, contours, outcome_chart};
 use two_frames::physics::{Body, Encounter, Flyby, Planet, solve_kepler};
 use two_frames::report::MeasureWords;
 use two_frames::sandbox::{Input, Pictures, Sandbox, Sizes};
