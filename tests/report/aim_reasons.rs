@@ -1,8 +1,11 @@
 //! Why a wish cannot be met: the reason given is the one that holds.
 
 use two_frames::physics::Free;
+use two_frames::report::Aiming;
+use two_frames::scenario::{Scenario, Wish};
 
 use super::aim_words::{CUSTOM, told};
+use super::aiming::words;
 
 #[test]
 fn each_reason_is_the_one_that_holds() {
@@ -180,4 +183,20 @@ fn the_custom_planet_starts_a_sentence_with_a_capital() {
         told.starts_with("The custom planet can turn the path far enough"),
         "{told}"
     );
+}
+
+/// Only the plane has been searched, so the words speak of the plane alone.
+#[test]
+fn a_search_in_the_plane_speaks_of_the_plane() {
+    for (text, goal) in [
+        ("planet=mars", "reach=neptune"),
+        ("v-infinity=4", "leave=5"),
+    ] {
+        let scenario = Scenario::read_strictly(text).expect("a good text");
+        let wish = Wish::read(goal).expect("a goal");
+        let aiming = Aiming::new(&scenario, wish, Free::AimPoint, true).expect("an answer");
+        let said = words(&aiming).join(" ");
+        assert!(said.contains("in the orbit plane"), "{said}");
+        assert!(!told(text, goal, Free::AimPoint).contains("in the orbit plane"));
+    }
 }
