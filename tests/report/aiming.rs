@@ -173,7 +173,7 @@ fn answers_do_what_is_wished_and_misses_are_no_pass_s_fault() {
         let above = found > wanted;
         for _ in 0..150 {
             let other = outcome(&any_pass(&aiming, &start, &mut rng), aiming.search.goal);
-            let room = 1e-6 * found.abs().max(1e-3).min(1e9);
+            let room = 1e-6 * found.abs().clamp(1e-3, 1e9);
             let nearest = if above {
                 other >= found - room
             } else {
