@@ -65,6 +65,15 @@ impl Goal {
         }
     }
 
+    /// How far a pass is from the goal, to be compared between approaches: a change of speed in km/s, because the same part
+    /// along the planet's motion is another change on another approach.
+    pub(super) fn miss(self, pass: &Aimed<'_>) -> f64 {
+        match self {
+            Self::SpeedChange(change) => (pass.speed_change_km_s() - change).abs(),
+            _ => self.excess(pass).abs(),
+        }
+    }
+
     /// For a goal that depends on the speed round the Sun alone: the part of the outgoing unit vector along the planet's
     /// motion that meets it, S'·y = (v'² − V² − v∞²)/(2 V v∞). Beyond ±1 no turn whatever meets it. `None` for the other
     /// goals, and for a speed below zero.

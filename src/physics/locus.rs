@@ -163,6 +163,11 @@ impl<'a> Locus<'a> {
         })
     }
 
+    /// Whether the pass that grazes the surface on the T axis is above the goal.
+    pub(super) fn is_above(&self) -> bool {
+        self.excess([1.0, 0.0], self.turns[1]) > 0.0
+    }
+
     /// Whether some pass may meet the goal: a quick look before a search.
     pub(super) fn may_reach(&self) -> bool {
         const STEPS: u32 = 8;

@@ -45,6 +45,9 @@ pub enum Finding {
 /// out. At a smooth peak it costs its square, 1e-12 of the value.
 const FARTHER: f64 = 1e-6;
 
+/// Halvings of a degree before a search between two degrees gives up.
+const HALVINGS: u32 = 50;
+
 impl Search {
     /// Searches.
     ///
@@ -60,7 +63,7 @@ impl Search {
         Ok(match found {
             Some(encounter) => Finding::Met(encounter),
             None => Finding::OutOfReach {
-                best: self.peak(&|approach, point| -self.goal.excess(&approach.aimed(point)).abs()),
+                best: self.peak(&|approach, point| -self.goal.miss(&approach.aimed(point))),
                 more: self.what_helps(),
             },
         })
@@ -154,7 +157,7 @@ impl Search {
         }
     }
 
-    /// The goal with the approach changed by as little as it must be, in whole degrees.
+    /// The goal with the approach changed by as little as it must be, in whole degrees unless only a part of one does it.
     fn nearest_approach(&self) -> Option<Encounter> {
         let start = self.encounter.approach_rad;
         let degree = (start / RADIANS_PER_DEGREE).round();
@@ -168,6 +171,29 @@ impl Search {
         self.locus(start)
             .choose()
             .or_else(|| (1..=180).find_map(near))
+            .or_else(|| self.between_degrees(degree))
+    }
+
+    /// The goal with an approach between two whole degrees, all passes of one above the goal and of the other below it: a
+    /// planet that hardly turns the path meets it in a small part of a degree.
+    fn between_degrees(&self, degree: f64) -> Option<Encounter> {
+        let locus = |degrees: f64| self.locus(half_turn(degrees * RADIANS_PER_DEGREE));
+        let step = |i: i32| {
+            [1.0, -1.0].into_iter().find_map(|way| {
+                let mut ends = [i, i + 1].map(|i| degree + way * f64::from(i));
+                let above = locus(ends[0]).is_above();
+                if locus(ends[1]).is_above() == above {
+                    return None;
+                }
+                (0..HALVINGS).find_map(|_| {
+                    let middle = 0.5 * (ends[0] + ends[1]);
+                    let here = locus(middle);
+                    ends[usize::from(here.is_above() != above)] = middle;
+                    here.may_reach().then(|| here.choose()).flatten()
+                })
+            })
+        };
+        (0..180).find_map(step)
     }
 
     /// The next thing to set free that would meet the goal.

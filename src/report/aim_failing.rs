@@ -10,6 +10,8 @@ use crate::physics::units::{DEGREES_PER_RADIAN, KM_PER_AU};
 use crate::physics::{Flyby, Free, Goal};
 use crate::scenario::Field;
 
+/// The smallest change of speed, km/s, that is not rounded to none.
+const SHOWN_KM_S: f64 = 0.005;
 /// A speed out of the plane, km/s, that is only rounding.
 const LEVEL_KM_S: f64 = 1e-9;
 
@@ -86,6 +88,9 @@ impl Failing<'_> {
             Free::Periapsis => {
                 "At # km/s @ cannot turn the path by more than #, and with this aim angle no periapsis does it."
             }
+            _ if self.aiming.search.in_plane => {
+                "At # km/s @ cannot turn the path by more than #, and no aim point in the orbit plane does it."
+            }
             _ => "At # km/s @ cannot turn the path by more than #, and no aim point does it.",
         };
         let speed = Value::of(FAR.0, &self.pass, FAR.1, "");
@@ -107,6 +112,9 @@ impl Failing<'_> {
         match self.aiming.search.free {
             Free::Periapsis => {
                 "@ can turn the path far enough, but with this aim angle no turn at # km/s does it."
+            }
+            _ if self.aiming.search.in_plane => {
+                "@ can turn the path far enough, but no direction in the orbit plane at # km/s does it."
             }
             _ => "@ can turn the path far enough, but no direction at # km/s does it.",
         }
@@ -164,12 +172,13 @@ impl Failing<'_> {
     /// What comes nearest as a number; one that would round to none has two digits.
     fn value(&self) -> Value {
         let mut value = achieved(self.aiming);
-        if let (Goal::SpeedChange(_) | Goal::MostGain | Goal::MostLoss, Some(change)) =
-            (self.goal(), value.value)
-        {
-            if change.abs() < 0.005 && change != 0.0 {
-                value.text = Style::Rough.signed_text(change) + " km/s";
-            }
+        let is_change = matches!(
+            self.goal(),
+            Goal::SpeedChange(_) | Goal::MostGain | Goal::MostLoss
+        );
+        let small = |change: &f64| is_change && change.abs() < SHOWN_KM_S && *change != 0.0;
+        if let Some(change) = value.value.filter(small) {
+            value.text = Style::Rough.signed_text(change) + " km/s";
         }
         value
     }

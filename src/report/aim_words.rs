@@ -77,9 +77,7 @@ impl Words<'_> {
             }
             Goal::Leave(_) => "it leaves the Sun, with # to spare.",
             Goal::Turn(_) => "the path turns by #.",
-            Goal::SpeedChange(km_s) if km_s == 0.0 => {
-                "the speed round the Sun stays as it was (change #)."
-            }
+            Goal::SpeedChange(0.0) => "the speed round the Sun stays as it was (change #).",
             Goal::SpeedChange(_) => "the speed round the Sun changes by #.",
             Goal::MostGain => "the most that there is to gain round the Sun: #.",
             Goal::MostLoss => "the most that there is to lose round the Sun: #.",

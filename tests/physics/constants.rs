@@ -155,3 +155,34 @@ fn model_orbits_have_the_size_and_very_nearly_the_period_of_the_real_ones() {
         );
     }
 }
+
+/// Source: H. Curtis, *Orbital Mechanics for Engineering Students*, table A.2, from memory (M): three digits, with masses that
+/// hold some planets' moons, so that Saturn's differs by half a per cent.
+#[test]
+fn spheres_of_influence_are_those_of_the_textbook() {
+    let table_km = [
+        1.12e5, 6.16e5, 9.25e5, 5.77e5, 4.82e7, 5.48e7, 5.18e7, 8.66e7,
+    ];
+    for (body, km) in BODIES.into_iter().zip(table_km) {
+        let planet = Planet::of(body);
+        let reach = planet
+            .sphere_of_influence_km()
+            .expect("lighter than the Sun");
+        close(planet.name, reach, km, 5e-3);
+        // The same formula by the standard library's power.
+        let power = planet.orbit_km * (planet.gm / GM_SUN).powf(0.4);
+        close(planet.name, reach, power, 1e-14);
+    }
+    let planet = |gm| Planet::custom(gm, 1.0, 1e8).expect("a planet");
+    assert_eq!(planet(GM_SUN).sphere_of_influence_km(), None);
+    assert_eq!(planet(1e300).sphere_of_influence_km(), None);
+    let tiny = planet(1e-60)
+        .sphere_of_influence_km()
+        .expect("lighter than the Sun");
+    close(
+        "the least planet",
+        tiny,
+        1e8 * (1e-60 / GM_SUN).powf(0.4),
+        1e-13,
+    );
+}

@@ -3,6 +3,9 @@
 #[path = "../scenarios/mod.rs"]
 mod scenarios;
 
+mod aim_reasons;
+mod aim_words;
+mod aiming;
 mod bend;
 mod chart;
 mod json;

@@ -125,6 +125,17 @@ fn cautions_name_what_a_real_probe_would_meet() {
         ("planet=saturn&periapsis=3", None),
         ("planet=mercury&periapsis=1.001", None),
         ("periapsis=0.6", Some("strikes Jupiter")),
+        // Source of the reach, 48.2 million km: check value of tests/physics/constants.rs, over a radius of 71 492 km.
+        ("periapsis=640", None),
+        ("periapsis=680", Some("sphere of influence of Jupiter")),
+        (
+            "v-infinity=0.1&periapsis=20",
+            Some("sphere of influence of Jupiter"),
+        ),
+        (
+            "planet=custom&gm=2e11&radius=70000&orbit=1&periapsis=9999",
+            None,
+        ),
     ] {
         let mut warned = warned(text);
         let bend = warned
