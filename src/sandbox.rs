@@ -2,13 +2,14 @@
 //! read from it. It knows neither page nor command, so that both, and every test, go through the same door.
 
 mod aim;
+mod aiming;
 mod clock;
 mod drag;
 mod input;
 mod panel;
 mod solved;
 
-pub use aim::AimSettings;
+pub use aim::{AimChange, AimSettings};
 pub use clock::{Change, Clock, Pace, PaceLaw};
 pub use input::Input;
 pub use panel::{Panel, Pictures, SideChoice, Sizes};
@@ -17,14 +18,18 @@ pub use solved::Solved;
 use glam::DVec2;
 
 use crate::decimal::within;
-use crate::figure::Views;
+use crate::figure::{Look, Views};
 use crate::physics::FlybyError;
-use crate::report::{AimSolution, Aiming, NoAim, Solution};
+use crate::report::{Aiming, NoAim, Solution};
 use crate::scenario::{Field, Notice, PRESETS, Preset, Scenario};
+use aim::AimView;
 use drag::Drag;
 
 /// How far a person can zoom in and out of the fitted view.
 const ZOOM: (f64, f64) = (1.0 / 16.0, 64.0);
+
+/// How far a drag by one picture unit turns the stages, degrees.
+const DEGREES_PER_UNIT: f64 = 0.5;
 
 /// Everything that a person has set, and what follows from it.
 #[derive(Clone, Debug)]
@@ -36,8 +41,10 @@ pub struct Sandbox {
     solved: Option<Result<Solved, FlybyError>>,
     clock: Clock,
     zoom: f64,
+    look: Look,
     drag: Option<Drag>,
     aim: AimSettings,
+    aim_view: AimView,
     /// Searched for when first asked for after a change.
     aiming: Option<Result<Aiming, NoAim>>,
     /// Counts the changes of the scenario and of what is aimed for.
@@ -61,11 +68,13 @@ impl Sandbox {
             solved: None,
             clock: Clock::default(),
             zoom: 1.0,
+            look: Look::NORTH,
             drag: None,
             aim: AimSettings {
                 in_plane: aim::is_in_plane(&reading.scenario),
                 ..AimSettings::default()
             },
+            aim_view: AimView::default(),
             aiming: None,
             revision: 0,
         }
@@ -86,20 +95,18 @@ impl Sandbox {
             Input::Reset => self.reopen(""),
             Input::Zoom(factor) => self.zoom = within(self.zoom * factor, ZOOM.0, ZOOM.1),
             Input::Fit => self.zoom = 1.0,
+            Input::Look(look) => self.look_from(look),
+            Input::Turn(by) if by.is_finite() => {
+                let eye = DVec2::new(-by.x, by.y) * DEGREES_PER_UNIT;
+                self.look_from(self.look.moved(eye));
+            }
             Input::Grab(grip, place, sizes) => self.grab(grip, place, &sizes),
-            Input::Release => self.drag = None,
+            Input::Release => {
+                self.drag = None;
+                self.release_aim();
+            }
             Input::Clock(change) => self.change_clock(change),
-            Input::InPlane(in_plane) => self.stay_in_plane(in_plane),
-            Input::Wish(wish) => self.set_aim(AimSettings { wish, ..self.aim }),
-            Input::Free(free) => self.set_aim(AimSettings { free, ..self.aim }),
-            Input::Measure(measure) => self.set_aim(AimSettings {
-                measure,
-                ..self.aim
-            }),
-            Input::Against(against) => self.set_aim(AimSettings {
-                against,
-                ..self.aim
-            }),
+            Input::Aim(change) => self.change_aim(change),
             setting => {
                 let scenario = self.with(setting)?;
                 self.take(scenario);
@@ -123,12 +130,6 @@ impl Sandbox {
                 }
             }
             Input::Planet(key) => scenario.choose_planet(&key)?,
-            Input::AimAt(point) => scenario = aim::aimed_at(&scenario, point, self.aim.in_plane),
-            Input::TakeAim => {
-                if let Ok(aiming) = self.aiming() {
-                    scenario = aiming.answer;
-                }
-            }
             Input::Drag(place) => {
                 if let Some((field, value)) = self.wish(place) {
                     scenario.set(field, value)?;
@@ -150,24 +151,6 @@ impl Sandbox {
         }
     }
 
-    fn set_aim(&mut self, aim: AimSettings) {
-        if self.aim != aim {
-            self.aim = aim;
-            self.aiming = None;
-            self.revision += 1;
-        }
-    }
-
-    fn stay_in_plane(&mut self, in_plane: bool) {
-        if in_plane {
-            self.take(aim::brought_into_plane(&self.scenario));
-        }
-        self.set_aim(AimSettings {
-            in_plane,
-            ..self.aim
-        });
-    }
-
     /// The scenario as it is now.
     pub fn scenario(&self) -> &Scenario {
         &self.scenario
@@ -183,6 +166,16 @@ impl Sandbox {
         Preset::of(&self.scenario)
     }
 
+    /// From where both stages are seen.
+    pub fn look(&self) -> Look {
+        self.look
+    }
+
+    /// Whether the stages may be seen from elsewhere than north: not while the probe has to stay in the orbit plane.
+    pub fn may_turn(&self) -> bool {
+        !self.aim.in_plane
+    }
+
     /// Whether the clock runs.
     pub fn is_playing(&self) -> bool {
         self.clock.is_playing()
@@ -190,7 +183,7 @@ impl Sandbox {
 
     /// Whether something in the picture is held.
     pub fn is_dragging(&self) -> bool {
-        self.drag.is_some()
+        self.drag.is_some() || self.aim_view.is_held()
     }
 
     /// How fast the clock runs.
@@ -220,38 +213,6 @@ impl Sandbox {
             .map(|solved| Solution::new(&scenario, &solved.flyby))
     }
 
-    /// What is set about aiming.
-    pub fn aim_settings(&self) -> &AimSettings {
-        &self.aim
-    }
-
-    /// A number that is another one after every change of the scenario and of what is aimed for.
-    pub fn revision(&self) -> u32 {
-        self.revision
-    }
-
-    /// The answer to the wish.
-    ///
-    /// # Errors
-    /// [`NoAim`] when the wish makes no sense here, or the settings have no flyby.
-    pub fn aiming(&mut self) -> Result<&Aiming, NoAim> {
-        let (aim, scenario) = (self.aim, self.scenario);
-        self.aiming
-            .get_or_insert_with(|| aim.search(&scenario))
-            .as_ref()
-            .map_err(Clone::clone)
-    }
-
-    /// The answer to the wish as labelled values: what `two-frames aim` prints.
-    ///
-    /// # Errors
-    /// As [`Self::aiming`].
-    pub fn aim_solution(&mut self) -> Result<AimSolution, NoAim> {
-        let scenario = self.scenario;
-        self.aiming()
-            .map(|aiming| AimSolution::new(&scenario, aiming))
-    }
-
     /// The moment shown, s after periapsis.
     ///
     /// # Errors
@@ -279,9 +240,11 @@ impl Sandbox {
     /// # Errors
     /// As [`Self::solved`].
     pub fn panel(&mut self) -> Result<Panel, FlybyError> {
-        let clock = self.clock;
-        self.solved()
-            .map(|solved| Panel::new(solved, clock.time_s(&solved.track), clock.rate(solved)))
+        let (clock, look) = (self.clock, self.look);
+        self.solved().map(|solved| {
+            let time_s = clock.time_s(&solved.track);
+            Panel::new(solved, time_s, clock.rate(solved), look)
+        })
     }
 
     /// The views of both stages. While something is dragged they stay as they were when it was taken hold of.
@@ -292,21 +255,23 @@ impl Sandbox {
         if let Some(drag) = &self.drag {
             return Ok(drag.views());
         }
-        let (zoom, stage) = (self.zoom, sizes.stage);
+        let (look, zoom, stage) = (self.look, self.zoom, sizes.stage);
         self.solved()
-            .map(|solved| Views::fit(&solved.scene(0.0), stage, zoom))
+            .map(|solved| Views::fit(&solved.scene(0.0), look, stage, zoom))
     }
 
     /// Another scenario at its telling moment; the pace stays.
     fn reopen(&mut self, text: &str) {
-        let (clock, aim, revision) = (self.clock.rewound(), self.aim, self.revision);
-        *self = Self::open(text);
-        self.clock = clock;
-        self.aim = AimSettings {
-            in_plane: self.aim.in_plane,
-            ..aim
+        let opened = Self::open(text);
+        *self = Self {
+            clock: self.clock.rewound(),
+            aim: AimSettings {
+                in_plane: opened.aim.in_plane,
+                ..self.aim
+            },
+            revision: self.revision + 1,
+            ..opened
         };
-        self.revision = revision + 1;
     }
 
     fn change_clock(&mut self, change: clock::Change) {

@@ -9,7 +9,7 @@ use super::help;
 use super::moment::Moment;
 use super::size::Size;
 use super::vary::Vary;
-use crate::physics::Measure;
+use crate::physics::{Free, Measure};
 use crate::report::MeasureWords;
 
 /// Two Frames: one probe passing one moving planet, in the planet's frame and in the Sun's frame at once.
@@ -41,6 +41,9 @@ pub enum Command {
     /// Print all numbers of a pass as JSON, in both frames and for the orbits round the Sun
     #[command(after_help = help::solve())]
     Solve(SolveArguments),
+    /// Find the pass that reaches a goal, and print it as JSON
+    #[command(after_help = help::aim())]
+    Aim(AimArguments),
     /// Draw one picture of a pass as SVG
     #[command(after_help = help::figure())]
     Figure(FigureArguments),
@@ -74,6 +77,42 @@ pub struct SolveArguments {
     pub text: String,
 }
 
+/// Arguments of `aim`.
+#[derive(Debug, Clone, Args)]
+pub struct AimArguments {
+    /// Scenario text to start from, as in "planet=saturn&v-infinity=6"; "" is the default scenario, - reads one text a
+    /// line from standard input
+    #[arg(value_name = "TEXT")]
+    pub text: String,
+    /// The goal, as in aphelion=9.5 or most=gain
+    #[arg(long = "for", value_name = "GOAL")]
+    pub goal: String,
+    /// What may change to reach it; everything else stays as the text has it
+    #[arg(long, value_enum, default_value = "aim-point")]
+    pub free: Freedom,
+}
+
+/// What may change to reach a goal.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Freedom {
+    /// The periapsis alone
+    Periapsis,
+    /// The aim point: periapsis and aim angle
+    AimPoint,
+    /// The aim point and the approach angle
+    Approach,
+}
+
+impl From<Freedom> for Free {
+    fn from(freedom: Freedom) -> Self {
+        match freedom {
+            Freedom::Periapsis => Self::Periapsis,
+            Freedom::AimPoint => Self::AimPoint,
+            Freedom::Approach => Self::Approach,
+        }
+    }
+}
+
 /// Arguments of `figure`.
 #[derive(Debug, Clone, Args)]
 pub struct FigureArguments {
@@ -83,9 +122,12 @@ pub struct FigureArguments {
     /// Which picture
     #[arg(long, value_enum)]
     pub part: Part,
-    /// The outcome that the chart shows
+    /// The outcome that the aim plane or the chart shows
     #[arg(long, value_name = "OUTCOME", value_parser = outcome())]
     pub show: Option<Measure>,
+    /// The goal that the aim plane shows, as in aphelion=9.5; `two-frames aim --help` lists all
+    #[arg(long = "for", value_name = "GOAL")]
+    pub goal: Option<String>,
     /// The setting that the chart shows it against
     #[arg(long, value_enum)]
     pub against: Option<Against>,
@@ -94,6 +136,9 @@ pub struct FigureArguments {
     /// way in, two planet radii from the centre, if it strikes)
     #[arg(long, value_name = "TIME", allow_hyphen_values = true)]
     pub time: Option<Moment>,
+    /// From where a stage is seen; without it, from north. The diagram and the record have no view
+    #[arg(long, value_enum)]
+    pub look: Option<Eye>,
     /// Width and height of the picture in CSS pixels, each from 240 to 4096
     #[arg(long, value_name = "WIDTHxHEIGHT", default_value = "640x640")]
     pub size: Size,
@@ -118,6 +163,8 @@ pub enum Part {
     Record,
     /// An outcome (--show) against a setting (--against), with the best there is
     Outcome,
+    /// Where the probe is aimed, with an outcome (--show) as colours and a goal (--for) as a line
+    AimPlane,
 }
 
 /// The settings that an outcome can be charted against.
@@ -129,6 +176,17 @@ pub enum Against {
     Approach,
     /// The speed relative to the planet, far away
     VInfinity,
+}
+
+/// Where the eye stands that sees a stage.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Eye {
+    /// North of the orbit plane: the planet's motion is up, the Sun to the left
+    North,
+    /// Behind the planet, looking along its motion: north is up, the Sun to the left
+    Behind,
+    /// Outside the planet's orbit, looking towards the Sun: north is up, the planet's motion to the right
+    Side,
 }
 
 /// The ground that a picture stands on.

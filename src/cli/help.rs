@@ -1,13 +1,14 @@
 //! What stands below the arguments in each `--help`: examples, the keys of a scenario text, the exit status.
 
 use crate::decimal::shortest;
-use crate::scenario::{Field, PlanetChoice, Scale, Scenario, Spec};
+use crate::scenario::{Field, Most, PlanetChoice, Scale, Scenario, Spec, WishKind};
 
 /// Below the help of the whole command.
 pub(super) fn command() -> String {
     "Examples:
   two-frames                                  build the page and serve it
   two-frames solve \"planet=venus&aim=180\"     the numbers of a pass
+  two-frames aim \"\" --for reach=saturn        the pass that reaches a goal
   two-frames figure \"\" --part diagram         a picture of the default pass
   two-frames solve --help                     what a scenario text may hold
 
@@ -24,9 +25,7 @@ pub(super) fn solve() -> String {
   two-frames solve \"planet=venus&v-infinity=6&periapsis=1.1\"
   two-frames solve - < texts.txt > answers.jsonl
 
-With `-`, line n of the output answers line n of the input. An empty line is the
-default scenario, as \"\" is. A line that has no answer gives
-{{\"line\": n, \"error\": \"...\"}} in its place, and exit status 1 at the end.
+{LINES}
 Units are in the names, angles in degrees. A number prints with all its digits
 and reads back to the same bits; null is a value that does not exist.
 
@@ -38,12 +37,72 @@ and reads back to the same bits; null is a value that does not exist.
     )
 }
 
+/// What `-` means.
+const LINES: &str = "\
+With `-`, line n of the output answers line n of the input. An empty line is the
+default scenario, as \"\" is. A line that has no answer gives
+{\"line\": n, \"error\": \"...\"} in its place, and exit status 1 at the end.";
+
+/// Below the help of `aim`.
+pub(super) fn aim() -> String {
+    format!(
+        "Examples:
+  two-frames aim \"\" --for aphelion=9.5
+  two-frames aim \"planet=venus&v-infinity=6\" --for most=gain --free approach
+  two-frames aim - --for leave=0 < texts.txt > answers.jsonl
+
+The answer is the pass with the largest periapsis that reaches the goal; for the
+most of something it is the best pass. A goal out of reach is an answer too:
+\"met\" is false, \"answer\" is the pass that comes nearest, and the sentences say
+why. Passes out of the orbit plane count.
+{LINES}
+
+{}
+
+{}
+
+{}",
+        goals(),
+        scenario(),
+        status("a line of standard input has no answer")
+    )
+}
+
+/// The goals, from the wishes themselves.
+fn goals() -> String {
+    let mut text =
+        "Goals, for the orbit round the Sun after the pass unless it says otherwise:".to_owned();
+    for spec in WishKind::ALL.map(WishKind::spec) {
+        let range = format!(
+            "{} to {} {}",
+            shortest(spec.min),
+            shortest(spec.max),
+            plain(spec.unit)
+        );
+        let key = format!("{}={}", spec.key, shortest(spec.usual));
+        text.push_str(&goal(&key, &range, spec.label));
+    }
+    text.push_str(&goal(
+        "reach=saturn",
+        "a planet's key",
+        "Just reach that planet's orbit",
+    ));
+    for (word, _, label) in Most::ALL {
+        text.push_str(&goal(&format!("most={word}"), "", label));
+    }
+    text
+}
+
+fn goal(example: &str, range: &str, label: &str) -> String {
+    format!("\n  {example:<18}{range:<23}{label}")
+}
+
 /// Below the help of `figure`.
 pub(super) fn figure() -> String {
     format!(
         "Examples:
   two-frames figure \"\" --part planet-frame --out pass.svg
-  two-frames figure \"periapsis=3\" --part sun-frame --time -12h --theme dark
+  two-frames figure \"aim=90\" --part sun-frame --look side --time -12h
   two-frames figure \"aim=180\" --part record --size 1280x480 --out record.svg
 
 A time outside what is drawn of the pass is refused, and the refusal says what
@@ -129,14 +188,18 @@ fn line(spec: &Spec) -> String {
         ),
         None => (String::new(), "above 0".to_owned()),
     };
-    let unit = match spec.unit {
-        "°" => "degrees",
-        unit => unit,
-    };
     format!(
         "\n  {:<11}{default:<7}{:<27}{}",
         spec.key,
-        format!("{range} {unit}"),
+        format!("{range} {}", plain(spec.unit)),
         spec.label
     )
+}
+
+/// A unit in plain letters.
+fn plain(unit: &str) -> &str {
+    match unit {
+        "°" => "degrees",
+        unit => unit,
+    }
 }

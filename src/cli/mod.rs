@@ -8,12 +8,14 @@ use std::io::ErrorKind;
 
 use crate::sandbox::Sandbox;
 
+mod aim;
 mod answer;
 mod args;
 mod bindings;
 mod failure;
 mod figure;
 mod help;
+mod lines;
 mod moment;
 mod output;
 mod project;
@@ -27,8 +29,8 @@ mod vary;
 mod wasm;
 
 pub use args::{
-    Against, Arguments, BuildArguments, Command, FigureArguments, Ground, Part, ServeArguments,
-    SolveArguments, TableArguments,
+    Against, AimArguments, Arguments, BuildArguments, Command, Eye, FigureArguments, Freedom,
+    Ground, Part, ServeArguments, SolveArguments, TableArguments,
 };
 pub use failure::Failure;
 pub use moment::Moment;
@@ -45,6 +47,7 @@ pub fn run(arguments: Arguments) -> Result<(), Failure> {
         Command::Serve(serve) => serve::run(&Project::here(), serve),
         Command::Build(build) => site::run(&Project::here(), &build.out),
         Command::Solve(solve) => solve::run(&solve),
+        Command::Aim(aim) => aim::run(&aim),
         Command::Figure(figure) => figure::run(&figure),
         Command::Table(table) => table::run(&table),
     };

@@ -5,8 +5,8 @@ use std::path::PathBuf;
 
 use super::Moment;
 use crate::physics::FlybyError;
-use crate::report::{SweepError, refusal};
-use crate::scenario::Notice;
+use crate::report::{NoAim, SweepError, refusal};
+use crate::scenario::{BadWish, Notice};
 
 /// Why the command does not do what it was asked for. Its `Display` is a sentence; a scenario's is one a line for each
 /// part that cannot be used.
@@ -16,6 +16,8 @@ pub enum Refusal {
     Scenario(Vec<Notice>),
     /// The settings, each allowed by itself, have no flyby together.
     NoFlyby(FlybyError),
+    /// There is no such goal, or it makes no sense for the planet that is passed.
+    Goal(BadWish),
     /// A line of standard input is not text.
     NotText,
     /// The moment lies outside what is drawn of the pass.
@@ -59,6 +61,16 @@ impl From<SweepError> for Refusal {
     }
 }
 
+impl From<NoAim> for Refusal {
+    fn from(error: NoAim) -> Self {
+        match error {
+            NoAim::NoWish => Self::Goal(BadWish::Unknown(String::new())),
+            NoAim::Wish(bad) => Self::Goal(bad),
+            NoAim::Flyby(error) => Self::NoFlyby(error),
+        }
+    }
+}
+
 impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
@@ -67,6 +79,7 @@ impl fmt::Display for Refusal {
                 f.write_str(&lines.join("\n"))
             }
             Self::NoFlyby(error) => f.write_str(&refusal(error)),
+            Self::Goal(bad) => bad.fmt(f),
             Self::NotText => {
                 f.write_str("the line is not UTF-8 text: try saving the texts as UTF-8.")
             }

@@ -20,19 +20,60 @@ impl Grid<'_> {
         self.values.len().checked_div(self.columns).unwrap_or(0)
     }
 
+    /// Whether a point has a cell to its lower right. Cells are numbered like their upper left corners.
+    fn is_cell(&self, point: usize) -> bool {
+        let columns = self.columns;
+        point < (self.rows() - 1) * columns && point % columns < columns - 1
+    }
+
+    /// The corners of a cell, one after the other round it.
+    fn corners(&self, cell: usize) -> [f64; 4] {
+        let below = cell + self.columns;
+        [cell, cell + 1, below + 1, below].map(|point| self.values[point])
+    }
+
+    /// The pieces of a level's lines in a cell; [`NO_EDGE`] to [`NO_EDGE`] where there are fewer than two.
+    fn pieces(&self, cell: usize, level: f64) -> [Piece; 2] {
+        const NONE: Piece = [NO_EDGE; 2];
+        let corners = self.corners(cell);
+        let mean = 0.25 * corners.iter().sum::<f64>();
+        if !mean.is_finite() {
+            return [NONE; 2];
+        }
+        let [top, left] = [2 * cell, 2 * cell + 1];
+        let [right, bottom] = [left + 2, top + 2 * self.columns];
+        let above = corners.map(|corner| corner >= level);
+        let crossed = [top, right, bottom, left]
+            .into_iter()
+            .zip([0, 1, 2, 3])
+            .filter(|(_, i)| above[*i] != above[(*i + 1) % 4]);
+        let mut ends = [NO_EDGE; 4];
+        for (end, (edge, _)) in ends.iter_mut().zip(crossed) {
+            *end = edge;
+        }
+        let [a, b, c, d] = ends;
+        if d != NO_EDGE && above[0] != (mean >= level) {
+            [[d, a], [b, c]]
+        } else {
+            [[a, b], [c, d]]
+        }
+    }
+
     /// Where a level crosses an edge, by linear interpolation.
     fn crossing(&self, edge: usize, level: f64) -> DVec2 {
-        let from = edge / 2;
-        let (to, step) = if edge.is_multiple_of(2) {
-            (from + 1, DVec2::X)
-        } else {
-            (from + self.columns, DVec2::Y)
-        };
+        let (from, down) = (edge / 2, edge % 2);
+        let (step, along) = [(1, DVec2::X), (self.columns, DVec2::Y)][down];
         let corner = DVec2::new((from % self.columns) as f64, (from / self.columns) as f64);
-        let (low, high) = (self.values[from], self.values[to]);
-        corner + step * ((level - low) / (high - low))
+        let (low, high) = (self.values[from], self.values[from + step]);
+        corner + along * ((level - low) / (high - low))
     }
 }
+
+/// A line's piece in one cell, from one edge to another. Edges are numbered: twice the point that they start at, plus 0
+/// for the one to the right and 1 for the one down.
+type Piece = [usize; 2];
+
+const NO_EDGE: usize = usize::MAX;
 
 /// A line of equal value.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,62 +97,51 @@ impl Contour {
 /// difference from point to point, divided by the slope.
 pub fn contours(grid: Grid<'_>, levels: &[f64]) -> Vec<Contour> {
     debug_assert!(levels.is_sorted(), "levels have to ascend");
-    let pieces = pieces(&grid, levels);
-    let mut owners = vec![0; 2 * grid.values.len()];
+    let crossed = crossed(&grid, levels);
     let mut found = Vec::new();
-    for (level, pieces) in pieces.into_iter().enumerate() {
-        for edges in Chains::of(pieces, &mut owners) {
-            let mut points: Vec<DVec2> = Vec::with_capacity(edges.len());
-            for edge in edges {
-                // A line through a point of the grid crosses several edges there.
-                let point = grid.crossing(edge, levels[level]);
-                if points.last() != Some(&point) {
-                    points.push(point);
+    let mut tracer = Tracer {
+        grid,
+        level: 0.0,
+        mark: 0,
+        seen: vec![0; 2 * grid.values.len()],
+    };
+    for (level, value) in levels.iter().enumerate() {
+        tracer.level = *value;
+        tracer.mark = level + 1;
+        for (_, cell) in crossed.iter().filter(|(of, _)| *of == level) {
+            for [start, _] in grid.pieces(*cell, *value) {
+                let points = tracer.line(*cell, start);
+                if points.len() > 1 {
+                    found.push(Contour { level, points });
                 }
-            }
-            if points.len() > 1 {
-                found.push(Contour { level, points });
             }
         }
     }
     found
 }
 
-/// A line's piece in one cell, from one edge to another. Edges are numbered: twice the point that they start at, plus 0
-/// for the one to the right and 1 for the one down.
-type Piece = [usize; 2];
-
-/// The pieces of every level, in one pass over the cells.
-fn pieces(grid: &Grid<'_>, levels: &[f64]) -> Vec<Vec<Piece>> {
-    let mut found = vec![Vec::new(); levels.len()];
-    let columns = grid.columns;
+/// The levels that cross each cell, in one pass over the cells.
+fn crossed(grid: &Grid<'_>, levels: &[f64]) -> Vec<(usize, usize)> {
+    let mut found = Vec::new();
     for row in 1..grid.rows() {
-        let lower = row * columns;
-        for point in lower - columns..lower - 1 {
-            let [a, b, c, d] = [point, point + 1, point + columns + 1, point + columns];
-            let corners = [a, b, c, d].map(|corner| grid.values[corner]);
-            let low = least(least(corners[0], corners[1]), least(corners[2], corners[3]));
-            let high = most(most(corners[0], corners[1]), most(corners[2], corners[3]));
-            let sum: f64 = corners.iter().sum();
-            let first = levels.partition_point(|level| *level <= low);
-            let crossed = levels[first..].iter().take_while(|level| **level <= high);
-            for (level, pieces) in crossed.zip(&mut found[first..]) {
-                if sum.is_finite() {
-                    let edges = [2 * a, 2 * b + 1, 2 * d, 2 * a + 1];
-                    push_pieces(
-                        pieces,
-                        corners.map(|corner| corner >= *level),
-                        edges,
-                        0.25 * sum >= *level,
-                    );
-                }
+        let end = row * grid.columns;
+        for cell in end - grid.columns..end - 1 {
+            let [a, b, c, d] = grid.corners(cell);
+            let (low, high) = (
+                least(least(a, b), least(c, d)),
+                most(most(a, b), most(c, d)),
+            );
+            let mut level = levels.partition_point(|level| *level <= low);
+            while level < levels.len() && levels[level] <= high {
+                found.push((level, cell));
+                level += 1;
             }
         }
     }
     found
 }
 
-/// The smaller of two numbers; what is not a number is found by the sum.
+/// The smaller of two numbers; which one does not matter where one is not a number.
 fn least(a: f64, b: f64) -> f64 {
     if a < b { a } else { b }
 }
@@ -120,89 +150,61 @@ fn most(a: f64, b: f64) -> f64 {
     if a > b { a } else { b }
 }
 
-/// The pieces in one cell: its corners, and its edges from each corner to the next, both round the cell.
-fn push_pieces(pieces: &mut Vec<Piece>, above: [bool; 4], edges: [usize; 4], middle_above: bool) {
-    let [top, right, bottom, left] = edges;
-    let [a, b, c, d] = above;
-    let crossed = [a != b, b != c, c != d, d != a];
-    if crossed == [true; 4] {
-        if a == middle_above {
-            pieces.extend([[top, right], [bottom, left]]);
-        } else {
-            pieces.extend([[left, top], [right, bottom]]);
-        }
-        return;
-    }
-    let mut ends = edges
-        .into_iter()
-        .zip(crossed)
-        .filter(|(_, crossed)| *crossed);
-    if let (Some((from, _)), Some((to, _))) = (ends.next(), ends.next()) {
-        pieces.push([from, to]);
-    }
+/// Follows the lines of one level.
+struct Tracer<'a> {
+    grid: Grid<'a>,
+    level: f64,
+    /// The level's number, counted from 1.
+    mark: usize,
+    /// For each edge the mark of the last level whose line through it has been followed.
+    seen: Vec<usize>,
 }
 
-/// The pieces of one level, joined end to end.
-struct Chains {
-    pieces: Vec<Piece>,
-    /// At each end of each piece, the piece that goes on there, counted from 1; 0 for none.
-    next: Vec<[u32; 2]>,
-    done: Vec<bool>,
-}
-
-impl Chains {
-    /// The chains, open ones first, each as the edges that it crosses. `owners` has a place for every edge and is 0
-    /// everywhere before and after.
-    fn of(pieces: Vec<Piece>, owners: &mut [u32]) -> Vec<Vec<usize>> {
-        let mut next = vec![[0; 2]; pieces.len()];
-        for (piece, ends) in pieces.iter().enumerate() {
-            for (end, edge) in ends.iter().enumerate() {
-                // An edge has a cell on either side, and each has at most one piece that ends there.
-                let owner = std::mem::replace(&mut owners[*edge], piece as u32 + 1);
-                if owner > 0 {
-                    let other = owner as usize - 1;
-                    next[piece][end] = owner;
-                    next[other][usize::from(pieces[other][1] == *edge)] = piece as u32 + 1;
-                }
-            }
+impl Tracer<'_> {
+    /// The whole line that enters a cell through an edge, unless it is known or the edge is none.
+    fn line(&mut self, cell: usize, edge: usize) -> Vec<DVec2> {
+        if self.seen.get(edge).is_none_or(|seen| *seen == self.mark) {
+            return Vec::new();
         }
-        for edge in pieces.as_flattened() {
-            owners[*edge] = 0;
+        let (points, end_cell, end) = self.follow(cell, edge);
+        if end == edge {
+            return points;
         }
-        let done = vec![false; pieces.len()];
-        Self { pieces, next, done }.all()
+        // It has two ends, and we began somewhere between: back from this one to the other.
+        self.follow(end_cell, end).0
     }
 
-    fn all(mut self) -> Vec<Vec<usize>> {
-        let mut chains = Vec::new();
-        for piece in 0..self.pieces.len() {
-            if let Some(end) = self.next[piece].iter().position(|next| *next == 0) {
-                chains.extend(self.walk(piece, end));
+    /// Follows a line from an edge of a cell through that cell and on: its points, its last cell and its last edge.
+    fn follow(&mut self, mut cell: usize, start: usize) -> (Vec<DVec2>, usize, usize) {
+        let mut points = vec![self.grid.crossing(start, self.level)];
+        let mut edge = start;
+        loop {
+            let pieces = self.grid.pieces(cell, self.level);
+            let ends = pieces.as_flattened();
+            // The other end of the piece that ends here.
+            let Some(i) = ends.iter().position(|end| *end == edge) else {
+                // A hole: the line ended at the edge to it.
+                return (points, self.across(edge, cell), edge);
+            };
+            edge = ends[i ^ 1];
+            self.seen[edge] = self.mark;
+            let point = self.grid.crossing(edge, self.level);
+            // A line through a point of the grid crosses several edges there.
+            if points.last() != Some(&point) {
+                points.push(point);
             }
+            let next = self.across(edge, cell);
+            if edge == start || !self.grid.is_cell(next) {
+                return (points, cell, edge);
+            }
+            cell = next;
         }
-        for piece in 0..self.pieces.len() {
-            chains.extend(self.walk(piece, 0));
-        }
-        chains
     }
 
-    /// The edges from one end of a piece on, as far as they go; `None` if the piece is in a chain already.
-    fn walk(&mut self, mut piece: usize, mut end: usize) -> Option<Vec<usize>> {
-        if self.done[piece] {
-            return None;
-        }
-        let mut edges = vec![self.pieces[piece][end]];
-        while !self.done[piece] {
-            self.done[piece] = true;
-            let edge = self.pieces[piece][1 - end];
-            edges.push(edge);
-            let next = self.next[piece][1 - end];
-            if next == 0 {
-                break;
-            }
-            piece = next as usize - 1;
-            end = usize::from(self.pieces[piece][1] == edge);
-        }
-        Some(edges)
+    /// The cell on the other side of an edge, if there is one.
+    fn across(&self, edge: usize, cell: usize) -> usize {
+        let (one, down) = (edge / 2, edge % 2);
+        let other = one.wrapping_sub([self.grid.columns, 1][down]);
+        if cell == one { other } else { one }
     }
 }

@@ -87,7 +87,7 @@ impl Diagram<'_> {
 
     /// The circle of all velocities with the same speed relative to the planet.
     fn circle(&mut self) {
-        let centre = self.view.place_from_north(self.planet());
+        let centre = self.view.place_in_space(self.planet());
         let radius = self.view.length(self.flyby.encounter.v_infinity_km_s);
         let stroke = self.drawing.stroke(Role::Relative, 1.0, Dash::Dotted);
         self.drawing.picture.ring(centre, radius, stroke);
@@ -117,7 +117,7 @@ impl Diagram<'_> {
                 direction(widest, plane.t * cos + plane.r * sin)
             };
             self.view
-                .place_from_north(self.planet() + unit * self.flyby.encounter.v_infinity_km_s)
+                .place_in_space(self.planet() + unit * self.flyby.encounter.v_infinity_km_s)
         });
         let stroke = self.drawing.stroke(Role::Relative, 4.5, Dash::Solid);
         self.drawing.picture.path(points, stroke);
@@ -148,7 +148,7 @@ impl Diagram<'_> {
 
     /// Where a velocity's arrow starts and ends.
     fn ends_of(&self, velocity: &Velocity) -> (DVec2, DVec2) {
-        let place = |v| self.view.place_from_north(v);
+        let place = |v| self.view.place_in_space(v);
         (place(velocity.from), place(velocity.to))
     }
 
@@ -172,7 +172,7 @@ impl Diagram<'_> {
 
     /// The turn angle, as an arc between the two relative velocities.
     fn turn(&mut self) {
-        let centre = self.view.place_from_north(self.planet());
+        let centre = self.view.place_in_space(self.planet());
         let radius = 0.3 * self.view.length(self.flyby.encounter.v_infinity_km_s);
         let plane = self.flyby.aim_plane;
         let turn = self.flyby.turn_rad;
@@ -203,7 +203,7 @@ impl Diagram<'_> {
     }
 
     fn end(&mut self, velocity: DVec3, text: &str) {
-        let at = self.view.place_from_north(velocity);
+        let at = self.view.place_in_space(velocity);
         let words = Words::new(text, Role::Ink, self.drawing.letter);
         self.drawing.place_near(&[at], words, true);
     }

@@ -45,14 +45,12 @@ impl Drawing {
     }
 
     /// Draws a line over a map of colours: a wider one of the ground's colour under it makes it seen on every colour.
-    #[cfg_attr(not(test), expect(dead_code, reason = "the aim plane will draw it"))]
     pub(super) fn cased_line(&mut self, points: Vec<DVec2>, stroke: Stroke) {
         self.picture.path(points.clone(), self.casing(stroke));
         self.path(points, stroke);
     }
 
     /// Draws a circle over a map of colours, in the same way; only its edge takes room.
-    #[cfg_attr(not(test), expect(dead_code, reason = "the aim plane will draw it"))]
     pub(super) fn cased_ring(&mut self, centre: DVec2, radius: f64, edge: Stroke) {
         const PIECES: i32 = 64;
         self.picture.ring(centre, radius, self.casing(edge));

@@ -89,6 +89,21 @@ impl Drawing {
         }
     }
 
+    /// Places words over the first of `points` at which they cover no other words and stay inside an area: for the name of a
+    /// line, which may be broken by it.
+    pub(super) fn place_over(&mut self, points: &[DVec2], words: Words<'_>, inside: Area) {
+        let half = words.half_box();
+        let free = |point: &&DVec2| {
+            let area = Area::around(**point, half);
+            area.low.cmpge(inside.low).all()
+                && area.high.cmple(inside.high).all()
+                && !self.room.has_words(area)
+        };
+        if let Some(centre) = points.iter().find(free) {
+            self.put(*centre, words);
+        }
+    }
+
     /// The middle of the first free box near one of some points, or of the box that covers least; with the number of
     /// cells that it covers.
     fn best_near(&self, points: &[DVec2], words: &Words<'_>) -> Option<(u32, DVec2)> {

@@ -8,14 +8,14 @@ use super::label::Words;
 use super::picture::{Dash, Mark, Role};
 use super::raster::Raster;
 use super::room::Area;
-use crate::decimal::within;
 
 /// A legend, before it is drawn.
 #[derive(Clone, Copy)]
 pub(super) struct Legend<'a> {
     /// Upper left corner of its box.
     pub(super) at: DVec2,
-    /// Size of its box, labels included: the bar runs along the longer side.
+    /// Size of its box, labels included: the bar runs along the longer side. A flat one is at least four letters high; an
+    /// upright one is wide enough for its title and for bar and words, three letters and the longest words.
     pub(super) size: DVec2,
     pub(super) map: ColorMap,
     /// What the colours mean, with the unit.
@@ -24,23 +24,41 @@ pub(super) struct Legend<'a> {
     pub(super) ticks: &'a [(f64, &'a str)],
 }
 
+/// Where a legend's bar is.
+struct Bar {
+    /// Upper left corner and size of the colours.
+    at: DVec2,
+    size: DVec2,
+    /// The bar's lowest value, on the side of the words.
+    start: DVec2,
+    /// From there to the highest value.
+    run: DVec2,
+    /// Towards the words; of length 1.
+    out: DVec2,
+    /// From the middle of a tick's words to the middle of the next ones, at least.
+    apart: f64,
+}
+
 impl Drawing {
     /// Draws a legend: the title above, then the bar, with ticks and their words below it or, upright, to its right.
     /// Where words would run into each other every second one is left out, from the first on, until they do not.
     pub(super) fn legend(&mut self, legend: &Legend<'_>) {
+        let letter = self.letter;
         let bar = self.bar(legend);
-        self.colors(legend, bar);
-        let title = Words::bold(legend.title, Role::Ink, self.letter);
-        let half = DVec2::new(0.5 * title.width(), 0.6 * self.letter);
+        self.colors(legend, &bar);
+        let title = Words::bold(legend.title, Role::Ink, letter);
+        let half = DVec2::new(0.5 * title.width(), 0.6 * letter);
         self.put(legend.at + half, title);
         let edge = self.stroke(Role::Quiet, 1.0, Dash::Solid);
-        let step = self.step(legend, bar);
+        let step = bar.step(legend.ticks);
         for (i, (part, text)) in legend.ticks.iter().enumerate() {
-            let (from, to) = tick(legend, bar, *part, 0.35 * self.letter);
-            self.line(from, to, edge);
+            let from = bar.start + bar.run * *part;
+            let to = from + bar.out * (0.35 * letter);
+            self.picture.line(from, to, edge);
             if i % step == 0 {
-                let words = Words::new(text, Role::Ink, self.letter);
-                self.put(self.words_at(legend, to, &words), words);
+                let words = Words::new(text, Role::Ink, letter);
+                let half = DVec2::new(0.5 * words.width() + 0.4 * letter, 0.6 * letter);
+                self.put(to + bar.out * half, words);
             }
         }
         self.room.take(Area {
@@ -49,112 +67,68 @@ impl Drawing {
         });
     }
 
-    /// Where the bar is: short of the ends of the box by as much as the words of the first and last tick need.
-    fn bar(&self, legend: &Legend<'_>) -> Area {
-        let (low, high) = (legend.at, legend.at + legend.size);
-        let top = low.y + 1.5 * self.letter;
-        if legend.upright() {
-            return Area {
-                low: DVec2::new(low.x, top + 0.3 * self.letter),
-                high: DVec2::new(low.x + 1.1 * self.letter, high.y - 0.5 * self.letter),
+    /// Where the bar is: short of the ends of the box by as much as the words of the ticks there need.
+    fn bar(&self, legend: &Legend<'_>) -> Bar {
+        let (letter, size) = (self.letter, legend.size);
+        if size.y > size.x {
+            let at = legend.at + DVec2::new(0.0, 1.8 * letter);
+            let size = DVec2::new(1.1 * letter, (size.y - 2.3 * letter).max(2.0));
+            return Bar {
+                at,
+                size,
+                start: at + size,
+                run: DVec2::new(0.0, -size.y),
+                out: DVec2::X,
+                apart: 1.1 * letter,
             };
         }
-        let half = |tick: Option<&(f64, &str)>| {
-            let words = tick.map_or("", |(_, text)| text);
-            0.5 * Words::new(words, Role::Ink, self.letter).width()
-        };
-        let bottom = (high.y - 1.5 * self.letter).max(top + 2.0);
-        Area {
-            low: DVec2::new(low.x + half(legend.ticks.first()), top),
-            high: DVec2::new(high.x - half(legend.ticks.last()), bottom),
+        let width = |tick: &(f64, &str)| Words::new(tick.1, Role::Ink, letter).width();
+        let widest = legend.ticks.iter().map(width).fold(0.0, f64::max);
+        let at = legend.at + DVec2::new(0.5 * widest, 1.5 * letter);
+        // A bar without height is no bar, even where the box has no room for one.
+        let size = (size - DVec2::new(widest, 3.1 * letter)).max(DVec2::splat(2.0));
+        Bar {
+            at,
+            size,
+            start: at + DVec2::new(0.0, size.y),
+            run: DVec2::new(size.x, 0.0),
+            out: DVec2::Y,
+            apart: widest + 0.5 * letter,
         }
     }
 
-    fn colors(&mut self, legend: &Legend<'_>, bar: Area) {
+    fn colors(&mut self, legend: &Legend<'_>, bar: &Bar) {
+        let upright = bar.out == DVec2::X;
         let last = (ColorMap::COLORS - 1) as u8;
-        let upright = legend.upright();
         let cell = |i: u8| if upright { last - i } else { i };
         self.picture.marks.push(Mark::Raster(Raster {
-            at: bar.low,
-            size: bar.high - bar.low,
+            at: bar.at,
+            size: bar.size,
             columns: if upright { 1 } else { ColorMap::COLORS },
             cells: (0..=last).map(cell).collect(),
             map: legend.map,
         }));
-        let (low, high) = (bar.low, bar.high);
-        let corners = [
-            low,
-            DVec2::new(high.x, low.y),
-            high,
-            DVec2::new(low.x, high.y),
-            low,
-        ];
-        self.picture
-            .path(corners.into(), self.stroke(Role::Quiet, 1.0, Dash::Solid));
+        let (low, across) = (bar.at, DVec2::new(bar.size.x, 0.0));
+        let high = low + bar.size;
+        let corners = vec![low, low + across, high, high - across, low];
+        let edge = self.stroke(Role::Quiet, 1.0, Dash::Solid);
+        self.picture.path(corners, edge);
     }
+}
 
-    /// The middle of the words of a tick that ends at `end`, kept inside the legend along the bar.
-    fn words_at(&self, legend: &Legend<'_>, end: DVec2, words: &Words<'_>) -> DVec2 {
-        let half = DVec2::new(0.5 * words.width(), 0.5 * self.letter);
-        let (low, high) = (legend.at + half, legend.at + legend.size - half);
-        if legend.upright() {
-            DVec2::new(
-                end.x + half.x + 0.2 * self.letter,
-                within(end.y, low.y, high.y),
-            )
-        } else {
-            DVec2::new(
-                within(end.x, low.x, high.x),
-                end.y + half.y + 0.1 * self.letter,
-            )
-        }
-    }
-
+impl Bar {
     /// Of how many ticks one gets its words: 1, 2, 4 and so on.
-    fn step(&self, legend: &Legend<'_>, bar: Area) -> usize {
-        let span = |(part, text): &(f64, &str)| {
-            let words = Words::new(text, Role::Ink, self.letter);
-            let centre = self.words_at(legend, tick(legend, bar, *part, 0.0).1, &words);
-            if legend.upright() {
-                // Upwards, as the ticks go.
-                (-centre.y, 0.55 * self.letter)
-            } else {
-                (centre.x, 0.5 * words.width() + 0.25 * self.letter)
-            }
+    fn step(&self, ticks: &[(f64, &str)]) -> usize {
+        let fits = |step: usize| {
+            let shown = ticks.iter().step_by(step);
+            let mut gaps = shown.clone().skip(1).zip(shown);
+            gaps.all(|(next, tick)| (next.0 - tick.0) * self.run.length() >= self.apart)
         };
-        let spans: Vec<_> = legend.ticks.iter().map(span).collect();
         let mut step = 1;
-        while step < spans.len() {
-            let mut shown = spans.iter().step_by(step);
-            let mut before = shown.next();
-            let apart = shown.all(|next| {
-                let last = before.replace(next);
-                last.is_none_or(|last| last.0 + last.1 <= next.0 - next.1)
-            });
-            if apart {
-                break;
-            }
+        while step < ticks.len() && !fits(step) {
             step *= 2;
         }
         step
-    }
-}
-
-impl Legend<'_> {
-    fn upright(&self) -> bool {
-        self.size.y > self.size.x
-    }
-}
-
-/// A tick of a length: from the bar to its words.
-fn tick(legend: &Legend<'_>, bar: Area, part: f64, length: f64) -> (DVec2, DVec2) {
-    let size = bar.high - bar.low;
-    if legend.upright() {
-        let from = DVec2::new(bar.high.x, bar.high.y - part * size.y);
-        (from, from + DVec2::new(length, 0.0))
-    } else {
-        let from = DVec2::new(bar.low.x + part * size.x, bar.high.y);
-        (from, from + DVec2::new(0.0, length))
     }
 }
 
@@ -232,6 +206,13 @@ mod tests {
             assert_eq!(words(size), ["−20", "−10", "0", "+10", "+20"], "{size}");
         }
         assert_eq!(words(DVec2::new(110.0, 50.0)), ["−20", "0", "+20"]);
+    }
+
+    #[test]
+    fn a_box_too_small_still_has_a_bar() {
+        for size in [DVec2::new(10.0, 5.0), DVec2::new(5.0, 10.0), DVec2::ZERO] {
+            assert!(raster(&legend(size)).size.min_element() >= 2.0, "{size}");
+        }
     }
 
     #[test]

@@ -1,6 +1,10 @@
 //! Pictures as data: marks with roles, without colours and without the pixels of a real screen. Composed once here,
 //! painted by two back ends: SVG text ([`svg`]) and, in the browser, a canvas.
 
+mod aim_map;
+mod aim_marks;
+mod aim_notes;
+mod aim_plane;
 mod arrow;
 mod chart;
 mod chart_axes;
@@ -8,11 +12,12 @@ mod chart_gaps;
 mod chart_marks;
 mod color_map;
 mod contour;
+mod depth;
 mod diagram;
 mod drawing;
 mod label;
-#[cfg_attr(not(test), expect(dead_code, reason = "the aim plane will have one"))]
 mod legend;
+mod look;
 mod picture;
 mod png;
 mod raster;
@@ -21,6 +26,7 @@ mod room;
 mod ruler;
 mod scene;
 mod stage;
+mod stage_path;
 mod stage_words;
 mod svg;
 mod theme;
@@ -28,12 +34,14 @@ mod ticks;
 mod track;
 mod view;
 
+pub use aim_plane::{AimScene, aim_place, aim_plane, aim_point_at, aim_square, aim_window_km};
 pub use arrow::{Arrow, Head, Shaft};
 pub use chart::{chart_picture, outcome_chart};
 pub use color_map::ColorMap;
 pub use contour::{Contour, Grid, contours};
 pub use diagram::velocity_diagram;
 pub use label::text_width;
+pub use look::{Axes, Look};
 pub use picture::{Anchor, Dash, Disc, Grip, Handle, Label, Mark, Path, Picture, Role, Stroke};
 pub use raster::Raster;
 pub use record::speed_record;

@@ -117,6 +117,12 @@ impl Room {
         Some(count(&self.rows[rows.clone()]) + 9 * count(&self.words[rows]))
     }
 
+    /// Whether words already stand under a rectangle.
+    pub(super) fn has_words(&self, area: Area) -> bool {
+        self.cells(area)
+            .is_some_and(|(rows, mask)| self.words[rows].iter().any(|row| row & mask != 0))
+    }
+
     /// The first of some centres round which a box of this half size covers nothing.
     pub(super) fn first_free(&self, centres: &[DVec2], half: DVec2) -> Option<DVec2> {
         let free = |centre: &&DVec2| self.taken(Area::around(**centre, half)) == Some(0);

@@ -2,6 +2,7 @@
 
 use glam::DVec2;
 
+use super::look::Look;
 use super::track::{Sample, Track};
 use super::view::View;
 use crate::physics::Flyby;
@@ -38,9 +39,11 @@ impl Scene<'_> {
     }
 }
 
-/// The views of the two stages: each has its own centre, both have one scale.
+/// The views of the two stages: each has its own centre, both have one scale and are seen from one side.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Views {
+    /// From where both are seen.
+    pub look: Look,
     /// The planet frame's view.
     pub planet: View,
     /// The Sun frame's view.
@@ -53,7 +56,8 @@ const LARGEST_SHRINK: f64 = 1.8;
 impl Views {
     /// Views that show the whole pass, or as much of it in the Sun frame as fits without making the planet frame tiny;
     /// `zoom` above 1 comes closer.
-    pub fn fit(scene: &Scene<'_>, size: DVec2, zoom: f64) -> Self {
+    pub fn fit(scene: &Scene<'_>, look: Look, size: DVec2, zoom: f64) -> Self {
+        let axes = look.axes();
         let radius = DVec2::splat(scene.radius_km());
         let mut planet = Bounds::of(-radius, radius);
         let mut sun = Bounds::of(-radius, radius);
@@ -61,11 +65,12 @@ impl Views {
         let motion = scene.flyby.motion();
         let close = 4.0 * scene.flyby.encounter.periapsis_km;
         for sample in scene.track.samples() {
-            planet.add(sample.relative_km.truncate());
+            planet.add(axes.flat(sample.relative_km));
             for place in [sample.in_sun_frame_km, motion.position(sample.time_s).km] {
-                sun.add(place.truncate());
+                let place = axes.flat(place);
+                sun.add(place);
                 if sample.relative_km.length() < close {
-                    near.add(place.truncate());
+                    near.add(place);
                 }
             }
         }
@@ -84,11 +89,13 @@ impl Views {
             wanted.centre
         };
         let at = |centre| View {
+            axes,
             centre,
             scale: scale / zoom,
             size,
         };
         Self {
+            look,
             planet: at(whole.centre),
             sun: at(sun_centre),
         }

@@ -3,7 +3,8 @@
 
 use glam::{DVec2, DVec3};
 
-use super::drawing::{Drawing, every};
+use super::drawing::Drawing;
+use super::look::Look;
 use super::picture::{Dash, Grip, Handle, Mark, Picture, Role, Stroke};
 use super::scene::{Scene, Views};
 use super::track::Sample;
@@ -38,6 +39,7 @@ pub fn stage(scene: &Scene<'_>, kind: FrameKind, views: &Views) -> Picture {
         scene,
         kind,
         view,
+        look: views.look,
         per_km_s: views.per_km_s(scene),
         instant: Instant::of(scene.flyby, scene.now()),
         drawing: Drawing::new(view.size, letter_size(view.size), title),
@@ -55,6 +57,8 @@ pub(super) struct Stage<'a> {
     pub(super) scene: &'a Scene<'a>,
     pub(super) kind: FrameKind,
     pub(super) view: &'a View,
+    /// From where it is seen.
+    pub(super) look: Look,
     /// Length of a velocity arrow, picture units for each km/s.
     per_km_s: f64,
     pub(super) instant: Instant,
@@ -66,9 +70,14 @@ impl Stage<'_> {
         if self.kind == FrameKind::Sun {
             self.planet_path();
         }
-        let path = self.probe_path();
-        self.beads();
-        self.planet();
+        let path = self.quiet_places();
+        for in_front in [false, true] {
+            self.probe_path(in_front);
+            self.beads(in_front);
+            if !in_front {
+                self.planet();
+            }
+        }
         self.impact();
         if self.kind == FrameKind::Planet {
             self.periapsis();
@@ -90,73 +99,39 @@ impl Stage<'_> {
         }
     }
 
-    fn place_sample(&self, sample: &Sample) -> DVec2 {
-        self.view.place_from_north(match self.kind {
+    pub(super) fn sample_in_space(&self, sample: &Sample) -> DVec3 {
+        match self.kind {
             FrameKind::Planet => sample.relative_km,
             FrameKind::Sun => sample.in_sun_frame_km,
-        })
+        }
+    }
+
+    pub(super) fn place_sample(&self, sample: &Sample) -> DVec2 {
+        self.view.place_in_space(self.sample_in_space(sample))
+    }
+
+    /// Where the probe is in this stage's frame, km.
+    pub(super) fn probe_in_space(&self, time_s: f64) -> DVec3 {
+        match self.kind {
+            FrameKind::Planet => self.scene.flyby.seen_from_planet(time_s).0.km,
+            FrameKind::Sun => self.scene.flyby.seen_from_sun(time_s).0.km,
+        }
     }
 
     pub(super) fn probe_at(&self, time_s: f64) -> DVec2 {
-        self.view.place_from_north(match self.kind {
-            FrameKind::Planet => self.scene.flyby.seen_from_planet(time_s).0.km,
-            FrameKind::Sun => self.scene.flyby.seen_from_sun(time_s).0.km,
-        })
+        self.view.place_in_space(self.probe_in_space(time_s))
+    }
+
+    /// Where the planet's centre is in this stage's frame, km.
+    pub(super) fn planet_in_space(&self, time_s: f64) -> DVec3 {
+        match self.kind {
+            FrameKind::Planet => DVec3::ZERO,
+            FrameKind::Sun => self.scene.flyby.motion().position(time_s).km,
+        }
     }
 
     pub(super) fn planet_at(&self, time_s: f64) -> DVec2 {
-        self.view.place_from_north(match self.kind {
-            FrameKind::Planet => DVec3::ZERO,
-            FrameKind::Sun => self.scene.flyby.motion().position(time_s).km,
-        })
-    }
-
-    /// The planet's straight way through the Sun frame, with its own beads.
-    fn planet_path(&mut self) {
-        let half = self.scene.track.half_s;
-        let (from, to) = (self.planet_at(-half), self.planet_at(half));
-        let dotted = self.drawing.stroke(Role::PlanetMotion, 1.2, Dash::Dotted);
-        self.drawing.line(from, to, dotted);
-        let tick = DVec2::new(self.drawing.width(3.0), 0.0);
-        let stroke = self.drawing.stroke(Role::PlanetMotion, 1.5, Dash::Solid);
-        for time in self.scene.track.bead_times() {
-            let at = self.planet_at(time);
-            self.drawing.line(at - tick, at + tick, stroke);
-        }
-    }
-
-    /// The probe's path: dashed before periapsis, solid after it. Returns points along it for its label.
-    fn probe_path(&mut self) -> Vec<DVec2> {
-        let track = self.scene.track;
-        // The ends of the path are the quiet places for its name: the incoming one first.
-        let mut along = Vec::new();
-        for (samples, dash) in [(&track.before, Dash::Dashed), (&track.after, Dash::Solid)] {
-            let points: Vec<_> = samples.iter().map(|s| self.place_sample(s)).collect();
-            for i in 0..points.len() {
-                let inwards = match dash {
-                    Dash::Solid => points[points.len() - 1 - i],
-                    _ => points[i],
-                };
-                if self.view.holds(inwards, 0.0) {
-                    along.push(inwards);
-                }
-            }
-            let stroke = self.drawing.stroke(self.role(), 2.2, dash);
-            self.drawing.path(points, stroke);
-        }
-        every(6, &along)
-    }
-
-    /// Beads at equal times: hollow before periapsis, filled from it on.
-    fn beads(&mut self) {
-        let stroke = self.drawing.stroke(self.role(), 1.4, Dash::Solid);
-        let radius = self.drawing.width(2.8);
-        for time in self.scene.track.bead_times() {
-            let at = self.probe_at(time);
-            if self.view.holds(at, 0.0) {
-                self.drawing.bead(at, radius, stroke, time >= 0.0);
-            }
-        }
+        self.view.place_in_space(self.planet_in_space(time_s))
     }
 
     /// The planet to scale, and a ring round it where it would be too small to find.
@@ -175,32 +150,45 @@ impl Stage<'_> {
         self.drawing.room.take_disc(at, radius.max(ring_radius));
     }
 
-    /// The line from the planet's centre to periapsis, in the frame in which it stands still, and the handles.
+    /// The line from the planet's centre to periapsis, in the frame in which it stands still, and the handles: periapsis
+    /// where its distance is seen well enough to be dragged, the approach where its angle lies in the picture's plane.
     fn periapsis(&mut self) {
         let (centre, at) = (self.planet_at(0.0), self.probe_at(0.0));
         let stroke = self.drawing.stroke(Role::Quiet, 1.0, Dash::Solid);
         self.drawing.line(centre, at, stroke);
-        let incoming = self.place_sample(&self.scene.track.before[0]);
-        let (radius, role) = (self.drawing.width(5.0), Role::Relative);
-        for (at, grip) in [(at, Grip::Periapsis), (incoming, Grip::Approach)] {
-            self.drawing.picture.marks.push(Mark::Handle(Handle {
-                at,
-                grip,
-                radius,
-                role,
-            }));
-            self.drawing.room.take_disc(at, radius);
+        if self
+            .view
+            .can_be_pulled(self.scene.flyby.periapsis_direction)
+        {
+            self.handle(at, Grip::Periapsis);
+        }
+        if self.look == Look::NORTH {
+            let incoming = self.place_sample(&self.scene.track.before[0]);
+            self.handle(incoming, Grip::Approach);
         }
     }
 
-    /// A cross where the probe strikes the planet.
+    fn handle(&mut self, at: DVec2, grip: Grip) {
+        let (radius, role) = (self.drawing.width(5.0), Role::Relative);
+        self.drawing.picture.marks.push(Mark::Handle(Handle {
+            at,
+            grip,
+            radius,
+            role,
+        }));
+        self.drawing.room.take_disc(at, radius);
+    }
+
+    /// A cross where the probe strikes the planet, dotted on the side that is not seen.
     fn impact(&mut self) {
         if !self.scene.flyby.strikes() {
             return;
         }
-        let at = self.probe_at(self.scene.track.end_s);
+        let strike = self.probe_in_space(self.scene.track.end_s);
+        let at = self.view.place_in_space(strike);
         let arm = self.drawing.width(6.0);
-        let stroke = self.drawing.stroke(Role::Ink, 2.2, Dash::Solid);
+        let dash = self.dash_at(strike);
+        let stroke = self.drawing.stroke(Role::Ink, 2.2, dash);
         for across in [DVec2::splat(arm), DVec2::new(arm, -arm)] {
             self.drawing.line(at - across, at + across, stroke);
         }
@@ -213,7 +201,7 @@ impl Stage<'_> {
         self.arrow(planet, velocity.km_s, Role::PlanetMotion)
     }
 
-    /// The probe now, with its ring and its velocity. Returns the tip of the velocity's arrow.
+    /// The probe now, with its ring (dotted while the disc hides the probe) and its velocity. Returns the tip of the velocity's arrow.
     fn probe(&mut self) -> DVec2 {
         let now = self.scene.now();
         let (flyby, at) = (self.scene.flyby, self.probe_at(now));
@@ -223,7 +211,8 @@ impl Stage<'_> {
         };
         let tip = self.arrow(at, velocity, self.role());
         let (dot, ring) = (self.drawing.width(4.2), self.drawing.width(7.5));
-        let stroke = self.drawing.stroke(Role::Ink, 1.2, Dash::Solid);
+        let dash = self.dash_at(self.probe_in_space(now));
+        let stroke = self.drawing.stroke(Role::Ink, 1.2, dash);
         self.drawing.picture.dot(at, dot, Role::Ink);
         self.drawing.picture.ring(at, ring, stroke);
         self.drawing.room.take_disc(at, self.drawing.width(8.0));
@@ -232,7 +221,7 @@ impl Stage<'_> {
 
     /// A velocity arrow; all arrows of both stages have one scale. Returns its tip.
     fn arrow(&mut self, from: DVec2, km_s: DVec3, role: Role) -> DVec2 {
-        let to = from + DVec2::new(km_s.x, -km_s.y) * self.per_km_s;
+        let to = from + self.view.run(km_s) * self.per_km_s;
         let stroke = self.drawing.stroke(role, 2.4, Dash::Solid);
         self.drawing.arrow(from, to, stroke);
         to

@@ -1,8 +1,9 @@
 //! The words of a stage: what moves how fast, from where it is seen, and the notes in the corners.
 
-use glam::DVec2;
+use glam::{DVec2, DVec3};
 
 use super::label::Words;
+use super::look::Look;
 use super::picture::Role;
 use super::stage::{FrameKind, Stage};
 use crate::report::{fixed, short};
@@ -11,7 +12,15 @@ impl Stage<'_> {
     /// The planet's speed beside its arrow, where there is room left.
     pub(super) fn planet_speed(&mut self, tip: DVec2) {
         let planet = self.planet_at(self.scene.now());
-        let speed = fixed(self.scene.flyby.motion().velocity().speed(), 2) + " km/s";
+        let mut speed = fixed(self.scene.flyby.motion().velocity().speed(), 2) + " km/s";
+        if !self.view.can_be_shown(DVec3::Y) {
+            let away = self.view.axes.toward.y < 0.0;
+            speed += if away {
+                ", away from you"
+            } else {
+                ", towards you"
+            };
+        }
         let words = Words::new(&speed, Role::PlanetMotion, self.drawing.letter);
         self.drawing
             .place_near(&[tip, 0.5 * (tip + planet)], words, false);
@@ -45,8 +54,10 @@ impl Stage<'_> {
         let radius = self.view.length(self.scene.radius_km());
         let beside = [(1.0, 0.0), (-1.0, 0.0), (0.0, -1.0), (0.0, 1.0)]
             .map(|(x, y)| planet + DVec2::new(x, y) * radius);
+        // Seen from elsewhere the planet may stand in a corner that has no room for its name.
+        let needed = self.look == Look::NORTH;
         self.drawing
-            .place_near(&beside, Words::new(name, Role::Ink, letter), true);
+            .place_near(&beside, Words::new(name, Role::Ink, letter), needed);
         if self.kind == FrameKind::Planet {
             let radii = self.scene.flyby.encounter.periapsis_km / self.scene.radius_km();
             let text = format!("periapsis {} R", short(radii, 3));
@@ -67,12 +78,19 @@ impl Stage<'_> {
     /// The notes in the corners, and what they leave room for.
     pub(super) fn notes(&mut self) {
         let letter = self.drawing.letter;
-        self.drawing.sun_note();
+        if self.look == Look::NORTH {
+            self.drawing.sun_note();
+        } else {
+            let name = self.scene.flyby.encounter.planet.name;
+            self.drawing.compass(self.view, self.look, name);
+        }
         self.drawing.ruler(self.view, self.scene.radius_km());
         self.drawing.bead_note(self.scene.track.bead_s);
         let probe = self.probe_at(self.scene.now());
         if self.view.holds(probe, 0.0) {
-            let words = Words::new("now", Role::Ink, letter);
+            let hidden = self.is_hidden(self.probe_in_space(self.scene.now()));
+            let text = if hidden { "now, hidden" } else { "now" };
+            let words = Words::new(text, Role::Ink, letter);
             self.drawing.place_near(&[probe], words, false);
         }
     }

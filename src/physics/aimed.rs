@@ -3,7 +3,7 @@
 
 use glam::DVec3;
 
-use super::approach::Approach;
+use super::approach::{Approach, length};
 use super::frame::{PlanetFrame, SunFrame, Velocity};
 use super::outcome::Side;
 use super::sun_path::SunPath;
@@ -18,6 +18,7 @@ use super::units::GM_SUN;
 #[derive(Clone, Copy, Debug)]
 pub struct Aimed<'a> {
     approach: &'a Approach,
+    aim_point_km: [f64; 2],
     /// S + u, along the line from the planet to periapsis.
     lean: DVec3,
     /// w = 2 sin²(δ/2).
@@ -35,6 +36,7 @@ impl Approach {
         let weight = 2.0 / (1.0 + (t * t + r * r));
         Aimed {
             approach: self,
+            aim_point_km: [b_t, b_r],
             lean: plane.s + miss,
             weight,
             outgoing: plane.s * (1.0 - weight) - miss * weight,
@@ -124,22 +126,26 @@ impl Aimed<'_> {
         2.0 * self.approach.v_infinity_km_s * self.sin_half()
     }
 
-    /// Turn angle δ, rad, 0..π.
+    /// Turn angle δ, rad, 0..π, from tan(δ/2) = a/b: 1 − w would cancel near the axis.
     pub fn turn_rad(&self) -> f64 {
-        let cos_half = (1.0 - 0.5 * self.weight).max(0.0).sqrt();
-        2.0 * libm::atan2(self.sin_half(), cos_half)
+        2.0 * libm::atan2(self.approach.semi_major_axis_km, self.impact_parameter_km())
     }
 
-    /// Closest distance from the planet's centre, km: a (1/sin(δ/2) − 1) would cancel, so it is taken from the miss.
+    /// Impact parameter b, km.
+    pub fn impact_parameter_km(&self) -> f64 {
+        let [b_t, b_r] = self.aim_point_km;
+        length(b_t, b_r)
+    }
+
+    /// Closest distance from the planet's centre, km: a (1/sin(δ/2) − 1) would cancel, so it is taken from the aim point.
     pub fn periapsis_km(&self) -> f64 {
-        let miss = self.lean - self.approach.aim_plane.s;
-        self.approach
-            .periapsis_km(miss.length() * self.approach.semi_major_axis_km)
+        self.approach.periapsis_km(self.impact_parameter_km())
     }
 
-    /// Unit vector from the planet's centre to periapsis.
+    /// Unit vector from the planet's centre to periapsis. Scaled, because far out the square of a miss may be out of range.
     pub fn periapsis_direction(&self) -> DVec3 {
-        self.lean * self.sin_half()
+        let longest = self.lean.abs().max_element();
+        (self.lean / longest).normalize()
     }
 
     /// Where periapsis lies.

@@ -115,7 +115,7 @@ impl Approach {
 }
 
 /// √(x² + y²), scaled so that the squares stay in range.
-fn length(x: f64, y: f64) -> f64 {
+pub(super) fn length(x: f64, y: f64) -> f64 {
     let (large, small) = (x.abs().max(y.abs()), x.abs().min(y.abs()));
     if large == 0.0 {
         return 0.0;

@@ -6,7 +6,7 @@ use super::approach::Approach;
 use super::circle::SpeedCircle;
 use super::encounter::Encounter;
 use super::goal::{Free, Goal};
-use super::root::crossing;
+use super::root::crossings;
 use super::search::Search;
 
 /// Points of a ray at which a goal's excess is tried first.
@@ -73,11 +73,10 @@ impl<'a> Locus<'a> {
     /// Distances, km, at which a ray in a direction (a unit vector on T and R) meets the goal between the surface and the
     /// farthest. In closed form where there is one, else by bisection between points at equal steps of the turn.
     pub(super) fn roots(&self, direction: [f64; 2], found: &mut dyn FnMut(f64)) {
-        let [low, high] = self.turns;
         let goal = self.search.goal;
-        let allowed = |b: &f64| {
-            *b >= self.approach.strike_radius_km() * (1.0 - 1e-12) && *b <= self.distance(low)
-        };
+        let farthest = self.distance(self.turns[0]);
+        let allowed =
+            |b: &f64| *b >= self.approach.strike_radius_km() * (1.0 - 1e-12) && *b <= farthest;
         if let Goal::Turn(rad) = goal {
             if rad > 0.0 {
                 Some(self.distance(rad)).filter(allowed).map(found);
@@ -87,16 +86,9 @@ impl<'a> Locus<'a> {
             roots.filter(allowed).for_each(found);
         } else if matches!(goal, Goal::Aphelion(_) | Goal::Perihelion(_)) {
             let excess = |turn| self.excess(direction, turn);
-            let mut before = (low, excess(low));
-            for i in 1..=RAY {
-                let turn = low + (high - low) * (f64::from(i) / f64::from(RAY));
-                let here = (turn, excess(turn));
-                if (before.1 < 0.0) != (here.1 < 0.0) {
-                    let rising = before.1 < 0.0;
-                    found(self.distance(crossing([before.0, here.0], rising, &excess)));
-                }
-                before = here;
-            }
+            crossings(self.turns, RAY, &excess, &mut |turn| {
+                found(self.distance(turn));
+            });
         }
     }
 

@@ -117,6 +117,16 @@ impl Planet {
         self.orbit_speed() / self.orbit_km
     }
 
+    /// Radius of the sphere of influence, km: a (m/M)^(2/5), where it makes no difference whether the Sun is said to disturb
+    /// the planet's pull or the planet the Sun's. `None` for a planet as heavy as the Sun or heavier, which the Sun does not
+    /// rule anywhere.
+    ///
+    /// Source: B. Weber, *Orbital Mechanics* (an open web textbook), "Sphere of Influence".
+    pub fn sphere_of_influence_km(&self) -> Option<f64> {
+        let lighter = GM_SUN / self.gm - 1.0;
+        (lighter > 0.0).then(|| self.orbit_km / (1.0 + libm::expm1(0.4 * libm::log1p(lighter))))
+    }
+
     /// The zones that hold the distance `r_km` from the centre.
     pub fn zones_at(&self, r_km: f64) -> impl Iterator<Item = &Zone> {
         self.zones

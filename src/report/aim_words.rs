@@ -1,36 +1,42 @@
 //! The answer to a wish in sentences.
 
+use super::aim_failing::Failing;
 use super::aiming::Aiming;
 use super::quantity::{Pass, Quantity};
-use super::sentence::{FAR, Number, RADII, Sentence};
+use super::sentence::{Number, RADII, Sentence};
+use super::story::far_caution;
 use super::value::{Style, Value};
-use crate::physics::units::{DEGREES_PER_RADIAN, KM_PER_AU};
-use crate::physics::{Free, Goal};
-use crate::scenario::Field;
+use crate::physics::{Free, Goal, Planet};
+use crate::scenario::Wish;
 
 /// A change of speed, km/s, that is shown as none.
 const NOTHING: f64 = 0.005;
-/// Heights below this share of the radius count as grazing.
-const GRAZING: f64 = 1e-3;
+/// A tilt, degrees, that is shown as none.
+const LEVEL: f64 = 0.05;
+/// A tilt, degrees, that is as good as the most there can be.
+const BACKWARDS: f64 = 179.9;
+/// The part of the distance aimed at beside which an aim 100 km off is not a small one.
+const SMALL: f64 = 0.1;
 
 const AIM_ANGLE: Number = (Quantity::AIM_ANGLE, Style::Degrees);
 const APPROACH_ANGLE: Number = (Quantity::APPROACH_ANGLE, Style::Degrees);
 const HEIGHT: Number = (Quantity::HEIGHT, Style::Kilometres);
 
-/// The pass to choose and how sure it is; or why there is none, what comes nearest, and what would help.
+/// The pass to choose and how sure it is; or why there is none, what comes nearest, and what would help. A pass that is none
+/// in truth has a caution.
 pub fn aim_sentences(aiming: &Aiming) -> Vec<Sentence> {
-    let words = Words {
-        aiming,
-        pass: Pass {
-            flyby: &aiming.flyby,
-            probe_mass_kg: 1.0,
-        },
+    let pass = Pass {
+        flyby: &aiming.flyby,
+        probe_mass_kg: 1.0,
     };
-    if aiming.met {
-        words.met()
+    let words = Words { aiming, pass };
+    let mut sentences = if !aiming.met || words.is_nothing() {
+        Failing { aiming, pass }.sentences()
     } else {
-        words.out_of_reach()
-    }
+        words.met()
+    };
+    sentences.extend(far_caution(&pass));
+    sentences
 }
 
 struct Words<'a> {
@@ -39,159 +45,140 @@ struct Words<'a> {
 }
 
 impl Words<'_> {
+    /// Whether the most of something is nothing to speak of.
+    fn is_nothing(&self) -> bool {
+        let value = self.aiming.achieved().unwrap_or(0.0);
+        match self.aiming.search.goal {
+            Goal::MostGain => value < NOTHING,
+            Goal::MostLoss => value > -NOTHING,
+            Goal::MostInclination => value < LEVEL,
+            _ => false,
+        }
+    }
+
     fn met(&self) -> Vec<Sentence> {
-        let goal = self.aiming.search.goal;
-        let change = self.aiming.flyby.speed_change_km_s();
-        let words = match goal {
-            Goal::MostGain if change < NOTHING => {
-                "Nothing to gain: no aim point turns the path farther towards the motion of @ than it comes in."
-            }
-            Goal::MostLoss if change > -NOTHING => {
-                "Nothing to lose: no aim point turns the path farther against the motion of @ than it comes in."
-            }
-            _ => return [self.result(), self.place(), self.doubt()].into(),
-        };
-        vec![Sentence::of(words, &self.pass, &[])]
+        let mut sentences = [self.result(), self.place()].to_vec();
+        sentences.extend(
+            self.limit()
+                .map(|words| Sentence::of(words, &self.pass, &[])),
+        );
+        sentences.extend(self.doubt());
+        sentences
     }
 
     /// What the answer comes to.
     fn result(&self) -> Sentence {
+        let value = self.aiming.achieved().unwrap_or(0.0);
         let words = match self.aiming.search.goal {
-            Goal::Aphelion(_) => "The farthest distance from the Sun becomes #.",
-            Goal::Perihelion(_) => "The nearest distance to the Sun becomes #.",
-            Goal::Leave(_) => "It leaves the Sun with # to spare.",
-            Goal::Turn(_) => "The path turns by #.",
-            Goal::SpeedChange(_) => "The speed round the Sun changes by #.",
-            Goal::MostGain => "The most that it can gain round the Sun is #.",
-            Goal::MostLoss => "The most that it can lose round the Sun is #.",
-            Goal::MostInclination => "The most that the orbit can be tilted is #.",
+            Goal::Aphelion(_) => "the farthest distance from the Sun becomes #.",
+            Goal::Perihelion(_) => "the nearest distance to the Sun becomes #.",
+            Goal::Leave(_) if value < NOTHING => {
+                return Sentence::of("It just leaves the Sun.", &self.pass, &[]);
+            }
+            Goal::Leave(_) => "it leaves the Sun, with # to spare.",
+            Goal::Turn(_) => "the path turns by #.",
+            Goal::SpeedChange(km_s) if km_s == 0.0 => {
+                "the speed round the Sun stays as it was (change #)."
+            }
+            Goal::SpeedChange(_) => "the speed round the Sun changes by #.",
+            Goal::MostGain => "the most that there is to gain round the Sun: #.",
+            Goal::MostLoss => "the most that there is to lose round the Sun: #.",
+            Goal::MostInclination if value > 90.0 => {
+                "the most that the orbit can be tilted against that of @: #, which is over 90°, so that it is run through backwards."
+            }
+            Goal::MostInclination => "the most that the orbit can be tilted against that of @: #.",
         };
-        Sentence::new(words, &self.pass, vec![self.achieved()])
+        let start = match self.aiming.wish {
+            Wish::Reach(body) => {
+                ["It just reaches the orbit of ", Planet::of(body).name, ": "].concat()
+            }
+            Wish::Most(_) if self.aiming.search.free == Free::Periapsis => {
+                "With the aim angle as it is, ".into()
+            }
+            _ => String::new(),
+        };
+        Sentence::new(&(start + words), &self.pass, vec![achieved(self.aiming)])
     }
 
     /// How to aim.
     fn place(&self) -> Sentence {
-        if self.aiming.search.free == Free::Approach {
-            let words = "Aim for a periapsis of # planet radii with an approach angle of # and an aim angle of #: # km \
-                         above the surface.";
-            let numbers = [RADII, APPROACH_ANGLE, AIM_ANGLE, HEIGHT];
-            return Sentence::of(words, &self.pass, &numbers);
-        }
-        let words =
-            "Aim for a periapsis of # planet radii at an aim angle of #: # km above the surface.";
-        Sentence::of(words, &self.pass, &[RADII, AIM_ANGLE, HEIGHT])
+        let any_approach = self.aiming.search.free == Free::Approach;
+        let (words, numbers): (_, &[_]) = match (self.aiming.grazes(), any_approach) {
+            (true, true) => (
+                "Graze the surface with an approach angle of # and an aim angle of #.",
+                &[APPROACH_ANGLE, AIM_ANGLE],
+            ),
+            (true, false) => ("Graze the surface at an aim angle of #.", &[AIM_ANGLE]),
+            (false, true) => (
+                "Aim for a periapsis of # planet radii, # km above the surface, with an approach angle of # and an aim \
+                 angle of #.",
+                &[RADII, HEIGHT, APPROACH_ANGLE, AIM_ANGLE],
+            ),
+            (false, false) => (
+                "Aim for a periapsis of # planet radii, # km above the surface, at an aim angle of #.",
+                &[RADII, HEIGHT, AIM_ANGLE],
+            ),
+        };
+        Sentence::of(words, &self.pass, numbers)
     }
 
-    /// How much depends on the aim.
-    fn doubt(&self) -> Sentence {
+    /// Why no other pass is better.
+    fn limit(&self) -> Option<&'static str> {
         let aiming = self.aiming;
-        let grazes = aiming.height_km() < GRAZING * aiming.flyby.encounter.planet.radius_km;
+        let most = aiming.search.goal.is_most();
+        let tilt = aiming.achieved().unwrap_or(0.0);
+        if aiming.grazes() {
+            return Some(if most {
+                "A real pass has to stay farther out, and gets less."
+            } else {
+                "A real pass has to stay farther out."
+            });
+        }
+        match aiming.search.goal {
+            Goal::MostInclination if tilt > BACKWARDS => None,
+            _ if !most => None,
+            _ if aiming.is_farthest() => {
+                Some("The search ends there; farther out there may be more.")
+            }
+            _ => Some("It is the best there is: closer turns the path too far and gives less."),
+        }
+    }
+
+    /// How much depends on the aim; nothing about a planet that is hardly larger than the doubt.
+    fn doubt(&self) -> Option<Sentence> {
+        let aiming = self.aiming;
         let Some(change) = aiming.change_per_100_km() else {
-            let words = "A little beside it the probe leaves the Sun, or stays.";
-            return Sentence::of(words, &self.pass, &[]);
+            let words = "A little to one side of it, the probe leaves the Sun for good.";
+            return Some(Sentence::of(words, &self.pass, &[]));
         };
-        let unit = match aiming.search.goal {
-            Goal::Leave(_) => " km/s of speed round the Sun",
-            Goal::Turn(_) | Goal::MostInclination => "°",
-            _ => aiming.style().1,
+        let (unit, words) = match aiming.search.goal {
+            Goal::Leave(_) => (
+                " km/s",
+                "An aim 100 km off changes the speed round the Sun by up to #.",
+            ),
+            Goal::Turn(_) | Goal::MostInclination => {
+                ("°", "An aim 100 km off changes that by up to #.")
+            }
+            _ => (
+                aiming.style().1,
+                "An aim 100 km off changes that by up to #.",
+            ),
         };
         let text = Style::Rough.text(change) + unit;
         let value = Value::of_page("page.aim.change_per_100_km", change, text);
-        let words = if aiming.search.goal.is_most() && !grazes {
-            "It is the best there is: closer turns the path too far and gives less. 100 km beside it changes that by #."
-        } else if grazes {
-            "It grazes the surface, so a real pass has to stay farther out and gets less. 100 km of aim change that by #."
-        } else {
-            "100 km of aim change that by up to #."
-        };
-        Sentence::new(words, &self.pass, vec![value])
+        (SMALL * aiming.flyby.impact_parameter_km > 100.0)
+            .then(|| Sentence::new(words, &self.pass, vec![value]))
     }
+}
 
-    fn out_of_reach(&self) -> Vec<Sentence> {
-        let help = match self.aiming.more {
-            Some(Free::Approach) => "With the approach angle free too it can be done.",
-            Some(_) => "With the aim angle free too it can be done.",
-            None => "Another speed or another planet may do it.",
-        };
-        [
-            self.reason(),
-            self.nearest(),
-            Sentence::of(help, &self.pass, &[]),
-        ]
-        .into()
-    }
-
-    /// Why it cannot be done.
-    fn reason(&self) -> Sentence {
-        let encounter = &self.aiming.flyby.encounter;
-        let orbit_km = encounter.planet.orbit_km;
-        let here = orbit_km / KM_PER_AU;
-        let here = Value::of_page(
-            "planet.orbit_radius_au",
-            here,
-            Style::Wide.text(here) + " AU",
-        );
-        let words = match self.aiming.search.goal {
-            Goal::Aphelion(km) if km < orbit_km => {
-                "The pass happens # from the Sun, so the farthest distance afterwards cannot be less than that."
-            }
-            Goal::Perihelion(km) if km > orbit_km => {
-                "The pass happens # from the Sun, so the nearest distance afterwards cannot be more than that."
-            }
-            _ if self.excess() > 0.0 => {
-                let farthest = Field::Periapsis.spec().max;
-                let text = Style::Chosen.text(farthest);
-                let farthest = Value::of_page("page.aim.farthest_radii", farthest, text);
-                let words = "Every pass out to # planet radii goes beyond that.";
-                return Sentence::new(words, &self.pass, vec![farthest]);
-            }
-            _ => return self.too_little_turn(),
-        };
-        Sentence::new(words, &self.pass, vec![here])
-    }
-
-    fn too_little_turn(&self) -> Sentence {
-        let approach = self.aiming.approach();
-        let most = 2.0 * libm::atan2(approach.semi_major_axis_km, approach.strike_radius_km());
-        let most = most * DEGREES_PER_RADIAN;
-        let most = Value::of_page("page.aim.most_turn_deg", most, Style::Degrees.text(most));
-        let far = Value::of(FAR.0, &self.pass, FAR.1, "");
-        let words = match self.aiming.search.free {
-            Free::Periapsis => {
-                "@ at # km/s cannot turn the path by more than #, and no periapsis on this line does it."
-            }
-            _ => "@ at # km/s cannot turn the path by more than #, and no aim point does it.",
-        };
-        Sentence::new(words, &self.pass, vec![far, most])
-    }
-
-    /// What comes nearest.
-    fn nearest(&self) -> Sentence {
-        let aiming = self.aiming;
-        let (words, numbers) = match (aiming.achieved(), aiming.search.goal) {
-            (None, Goal::Leave(_)) => ("Even the best pass stays with the Sun.", vec![]),
-            (None, _) => ("Every pass leaves the Sun.", vec![]),
-            _ if self.excess() < 0.0 => ("The most is #.", vec![self.achieved()]),
-            _ => ("The least is #.", vec![self.achieved()]),
-        };
-        Sentence::new(words, &self.pass, numbers)
-    }
-
-    /// How far the answer is above what is wished.
-    fn excess(&self) -> f64 {
-        let approach = self.aiming.approach();
-        let pass = approach.aimed(self.aiming.flyby.aim_point_km);
-        self.aiming.search.goal.excess(&pass)
-    }
-
-    fn achieved(&self) -> Value {
-        let (style, unit) = self.aiming.style();
-        let value = self.aiming.achieved();
-        let text = value.map(|value| style.text(value) + unit);
-        Value {
-            text: text.unwrap_or_default(),
-            path: "page.aim.value".into(),
-            value,
-        }
+/// What the wish is about, as the answer has it.
+pub(super) fn achieved(aiming: &Aiming) -> Value {
+    let (style, unit) = aiming.style();
+    let value = aiming.achieved();
+    let text = value.map(|value| style.text(value) + unit);
+    Value {
+        text: text.unwrap_or_default(),
+        path: "page.aim.value".into(),
+        value,
     }
 }

@@ -28,6 +28,8 @@ pub struct Aiming {
 /// Why nothing could be searched for.
 #[derive(Clone, Debug, PartialEq)]
 pub enum NoAim {
+    /// Nothing is wished.
+    NoWish,
     /// The wish makes no sense here.
     Wish(BadWish),
     /// The settings have no flyby.
@@ -43,6 +45,7 @@ impl From<FlybyError> for NoAim {
 impl fmt::Display for NoAim {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
+            Self::NoWish => f.write_str("No goal is set: choose one."),
             Self::Wish(bad) => bad.fmt(f),
             Self::Flyby(error) => f.write_str(&refusal(error)),
         }
@@ -50,6 +53,11 @@ impl fmt::Display for NoAim {
 }
 
 impl std::error::Error for NoAim {}
+
+/// Heights below this share of the radius count as grazing.
+const GRAZING: f64 = 1e-3;
+/// How far beside the answer its certainty is judged, km.
+const OFF_KM: f64 = 100.0;
 
 impl Aiming {
     /// Searches for a wish, starting from a scenario.
@@ -106,19 +114,45 @@ impl Aiming {
     }
 
     /// How much the outcome changes, in display units, for 100 km of aim in the worst direction; for leaving the Sun it is
-    /// the speed round the Sun that is meant. `None` where the outcome is infinite near by.
+    /// the speed round the Sun that is meant. On a peak, which has no slope, it is what it falls by. `None` where the
+    /// outcome is infinite near by.
     pub fn change_per_100_km(&self) -> Option<f64> {
         let measure = Measure::of_goal(self.search.goal);
+        let approach = self.flyby.approach();
+        let point = self.flyby.aim_point_km;
         let unit = match measure {
             Measure::Aphelion | Measure::Perihelion => 1.0 / KM_PER_AU,
             Measure::Turn | Measure::Inclination => DEGREES_PER_RADIAN,
             _ => 1.0,
         };
-        let slope = self
-            .flyby
-            .approach()
-            .slope(self.flyby.aim_point_km, measure);
-        slope.map(|slope| 100.0 * slope * unit)
+        let change = if self.search.goal.is_most() && !self.grazes() {
+            let at = |t: f64, r: f64| measure.of(&approach.aimed([point[0] + t, point[1] + r]));
+            let beside = [
+                at(OFF_KM, 0.0),
+                at(-OFF_KM, 0.0),
+                at(0.0, OFF_KM),
+                at(0.0, -OFF_KM),
+            ];
+            let here = at(0.0, 0.0);
+            Some(
+                beside
+                    .into_iter()
+                    .fold(0.0, |most: f64, value| most.max((value - here).abs())),
+            )
+        } else {
+            approach.slope(point, measure).map(|slope| OFF_KM * slope)
+        };
+        change.map(|change| change * unit)
+    }
+
+    /// Whether the answer passes so low that a real probe would have to stay farther out.
+    pub fn grazes(&self) -> bool {
+        self.height_km() < GRAZING * self.flyby.encounter.planet.radius_km
+    }
+
+    /// Whether the answer lies as far out as passes are searched for.
+    pub fn is_farthest(&self) -> bool {
+        self.flyby.encounter.periapsis_km > (1.0 - GRAZING) * self.search.farthest_km
     }
 
     /// Height of the answer's periapsis above the surface, km.

@@ -2,19 +2,33 @@
 
 use super::chart_reading::ChartReading;
 use super::number::{fixed, moment};
-use super::quantity::{Instant, Pass};
+use super::quantity::{Instant, Pass, Quantity};
 use super::sentence::{AFTER, BEFORE, FAR, PLANET, RADII, Sentence, TOP, TURN};
+use super::value::Style;
 
-/// The picture of one frame: what moves, how it comes and goes, and where the probe is now.
-pub fn describe_stage(pass: &Pass<'_>, instant: &Instant, seen_from_sun: bool) -> String {
-    let (frame, speed) = if seen_from_sun {
-        let words = "Sun frame: @ moves straight up at # km/s, the Sun is to the left";
-        let frame = Sentence::of(words, pass, &[PLANET]);
-        (frame, instant.sun_speed_km_s)
-    } else {
-        let frame = Sentence::of("Planet frame: @ stands still", pass, &[]);
-        (frame, instant.planet_speed_km_s)
+/// The picture of one frame: what moves, how it comes and goes, and where the probe is now. `look` says from where it is
+/// seen; nothing when that is from north.
+pub fn describe_stage(
+    pass: &Pass<'_>,
+    instant: &Instant,
+    seen_from_sun: bool,
+    look: &str,
+) -> String {
+    let (frame, moves, speed) = match (seen_from_sun, look.is_empty()) {
+        (true, true) => {
+            let moves = ": @ moves straight up at # km/s, the Sun is to the left";
+            ("Sun frame", moves, instant.sun_speed_km_s)
+        }
+        (true, false) => ("Sun frame", ": @ moves at # km/s", instant.sun_speed_km_s),
+        (false, _) => (
+            "Planet frame",
+            ": @ stands still",
+            instant.planet_speed_km_s,
+        ),
     };
+    let comma = if look.is_empty() { "" } else { ", " };
+    let words = [frame, comma, look, moves].concat();
+    let frame = Sentence::of(&words, pass, &[PLANET]);
     let path = if pass.flyby.strikes() {
         let words = "; the path ends at the surface; it was aimed # planet radii from the centre. ";
         Sentence::of(words, pass, &[RADII])
@@ -57,6 +71,18 @@ pub fn describe_record(pass: &Pass<'_>) -> String {
         )
     };
     Sentence::of(words, pass, speeds).to_string()
+}
+
+/// The aim plane: how far from the planet's centre the probe is aimed, and how near it may be aimed.
+pub fn describe_aim_plane(pass: &Pass<'_>) -> String {
+    let words = "Aim plane, seen along the incoming direction: aimed # km from the centre of @ at an aim angle of #. Aimed \
+                 nearer than # km the probe strikes. Arrow keys move the aim, with Shift farther.";
+    let numbers = [
+        (Quantity::IMPACT_PARAMETER, Style::Kilometres),
+        (Quantity::AIM_ANGLE, Style::Degrees),
+        (Quantity::STRIKE_RADIUS, Style::Kilometres),
+    ];
+    Sentence::of(words, pass, &numbers).to_string()
 }
 
 /// The chart of an outcome: what against what, where the pass stands, and what there is to find.

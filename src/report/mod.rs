@@ -1,5 +1,6 @@
 //! A flyby in words and numbers for people: units, rounding and sentences happen here and nowhere else.
 
+mod aim_failing;
 mod aim_solution;
 mod aim_words;
 mod aiming;
@@ -26,7 +27,9 @@ pub use chart_reading::{Best, ChartReading, Place, Shape};
 pub use chart_words::chart_sentence;
 pub use course::Course;
 pub use csv::{Sweep, SweepError, csv};
-pub use describe::{describe_chart, describe_diagram, describe_record, describe_stage};
+pub use describe::{
+    describe_aim_plane, describe_chart, describe_diagram, describe_record, describe_stage,
+};
 pub use measure_words::MeasureWords;
 pub use number::{MINUS, degrees, fixed, moment, short, short_span, significant, span};
 pub use quantity::{Instant, Pass, Quantity};

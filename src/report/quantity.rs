@@ -105,6 +105,8 @@ quantities! {
     HEIGHT = "page.height_km", |p| Some(p.flyby.encounter.periapsis_km - p.flyby.encounter.planet.radius_km);
     /// Periapsis in planet radii.
     PERIAPSIS_RADII = "page.periapsis_radii", |p| Some(p.flyby.encounter.periapsis_km / p.flyby.encounter.planet.radius_km);
+    /// Aim distance inside which the probe strikes, km.
+    STRIKE_RADIUS = "page.strike_radius_km", |p| Some(p.flyby.approach().strike_radius_km());
     /// Approach angle, degrees.
     APPROACH_ANGLE = "page.approach_deg", |p| Some(p.flyby.encounter.approach_rad * DEGREES_PER_RADIAN);
     /// Aim angle, degrees.

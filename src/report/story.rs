@@ -69,7 +69,7 @@ pub fn why_sentence(pass: &Pass<'_>) -> Sentence {
     Sentence::of(words, pass, numbers)
 }
 
-/// What a real probe would meet, and how far the straight planet path is from the real one in the time shown, s. Empty
+/// What a real probe would meet, whether the planet or the Sun rules the pass, and how far the straight planet path is from the real one in the time shown, s. Empty
 /// when there is nothing to say.
 pub fn cautions(pass: &Pass<'_>, shown_s: f64) -> Vec<Sentence> {
     let mut cautions = Vec::new();
@@ -84,6 +84,7 @@ pub fn cautions(pass: &Pass<'_>, shown_s: f64) -> Vec<Sentence> {
             cautions.push(Sentence::of(zone_caution(zone.kind), pass, &[]));
         }
     }
+    cautions.extend(far_caution(pass));
     cautions.push(bend_caution(pass, shown_s));
     cautions
 }
@@ -100,6 +101,17 @@ fn zone_caution(kind: ZoneKind) -> &'static str {
             "The closest point lies in the radiation belts of @; a real probe would need shielding."
         }
     }
+}
+
+/// A pass outside the planet's sphere of influence is none in truth. The periapsis is nearer than the aim point, so that the
+/// aim point tells.
+pub(super) fn far_caution(pass: &Pass<'_>) -> Option<Sentence> {
+    let reach = pass.flyby.encounter.planet.sphere_of_influence_km()?;
+    let words = "The probe is aimed past the edge of the sphere of influence of @, # km from its centre: so far out the Sun \
+                 rules the path more than @, and these numbers describe no real pass.";
+    let text = Style::Kilometres.text(reach);
+    let value = Value::of_page("page.sphere_of_influence_km", reach, text);
+    (pass.flyby.impact_parameter_km > reach).then(|| Sentence::new(words, pass, vec![value]))
 }
 
 /// The planet's path is drawn straight; this says by how much the real one would bend.

@@ -3,13 +3,10 @@
 use glam::DVec2;
 
 use crate::decimal::within;
-use crate::figure::{Grip, Views};
+use crate::figure::{Grip, Look, Views};
 use crate::physics::Flyby;
 use crate::physics::units::DEGREES_PER_RADIAN;
 use crate::scenario::{Field, Scenario};
-
-/// A periapsis whose direction, seen from north, is shorter than this cannot be dragged: it lies over a pole.
-const SHORTEST_SIGHT: f64 = 0.05;
 
 /// Something held.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -44,7 +41,11 @@ impl Drag {
             return None;
         }
         match self.grip {
-            Grip::Periapsis => periapsis(world, flyby).map(|radii| (Field::Periapsis, radii)),
+            Grip::Periapsis => self
+                .periapsis(world, flyby)
+                .map(|radii| (Field::Periapsis, radii)),
+            // From elsewhere the angle does not lie in the picture's plane, and there is no handle for it.
+            Grip::Approach if self.views.look != Look::NORTH => None,
             Grip::Approach => self
                 .approach(world)
                 .map(|degrees| (Field::Approach, degrees)),
@@ -62,13 +63,14 @@ impl Drag {
         let degrees = (self.approach_deg + angle(world) - angle(from)).round();
         Some(degrees - 360.0 * (degrees / 360.0).round())
     }
-}
 
-/// The distance from the planet's centre, in planet radii.
-fn periapsis(world: DVec2, flyby: &Flyby) -> Option<f64> {
-    let sight = flyby.periapsis_direction.truncate().length();
-    let radii = world.length() / sight / flyby.encounter.planet.radius_km;
-    let spec = Field::Periapsis.spec();
-    let (low, high) = spec.slider;
-    (sight > SHORTEST_SIGHT).then(|| spec.rounded(within(radii, low, high)))
+    /// The distance from the planet's centre, in planet radii; none where the direction to periapsis points at the eye.
+    fn periapsis(&self, world: DVec2, flyby: &Flyby) -> Option<f64> {
+        let (view, direction) = (&self.views.planet, flyby.periapsis_direction);
+        let radii = world.length() / view.seen(direction) / flyby.encounter.planet.radius_km;
+        let spec = Field::Periapsis.spec();
+        let (low, high) = spec.slider;
+        view.can_be_pulled(direction)
+            .then(|| spec.rounded(within(radii, low, high)))
+    }
 }

@@ -2,11 +2,11 @@
 
 use glam::DVec2;
 
+use super::aim::AimChange;
 use super::clock::Change;
 use super::panel::Sizes;
-use crate::figure::Grip;
-use crate::physics::{Free, Measure};
-use crate::scenario::{Field, Wish};
+use crate::figure::{Grip, Look};
+use crate::scenario::Field;
 
 /// One thing that a person does, whatever they do it with.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,29 +31,31 @@ pub enum Input {
     Zoom(f64),
     /// Show the whole pass again.
     Fit,
+    /// Look at both stages from there.
+    Look(Look),
+    /// Turn both stages by a drag of so many picture units to the right and down: what is nearest to the eye follows.
+    Turn(DVec2),
     /// Take hold of a handle in the planet frame's picture, at a place in it.
     Grab(Grip, DVec2, Sizes),
     /// Move what is held to a place in the picture.
     Drag(DVec2),
     /// Let go.
     Release,
-    /// Aim at exactly a point (B·T, B·R) of the aim plane, km.
-    AimAt([f64; 2]),
-    /// Aim beside the present aim point: so many hundredths of what the aim plane's picture shows from its middle to its
-    /// edge, to the right and down.
-    Nudge([f64; 2]),
-    /// Stay in the planet's orbit plane, or leave it.
-    InPlane(bool),
-    /// Wish for something.
-    Wish(Wish),
-    /// Say what may change for the wish.
-    Free(Free),
-    /// Take the answer to the wish.
-    TakeAim,
-    /// Show another outcome on the map and in the chart.
-    Measure(Measure),
-    /// Draw the chart against another field.
-    Against(Field),
+    /// Do something about aiming.
+    Aim(AimChange),
     /// Do something with the clock.
     Clock(Change),
+}
+
+impl Input {
+    /// The field that it gives a value to.
+    pub fn field(&self) -> Option<Field> {
+        match self {
+            Self::Set(field, _)
+            | Self::Type(field, _)
+            | Self::Slide(field, _)
+            | Self::Press(field, _) => Some(*field),
+            _ => None,
+        }
+    }
 }

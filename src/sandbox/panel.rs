@@ -3,7 +3,9 @@
 use glam::DVec2;
 
 use super::solved::Solved;
-use crate::figure::{FrameKind, Picture, Scene, Views, speed_record, stage, velocity_diagram};
+use crate::figure::{
+    FrameKind, Look, Picture, Scene, Views, speed_record, stage, velocity_diagram,
+};
 use crate::physics::units::SECONDS_PER_DAY;
 use crate::physics::{Encounter, Flyby, Side};
 use crate::report::{self, Fact, Instant, Row, Sentence};
@@ -102,9 +104,10 @@ pub struct Panel {
 }
 
 impl Panel {
-    pub(super) fn new(solved: &Solved, time_s: f64, rate: f64) -> Self {
+    pub(super) fn new(solved: &Solved, time_s: f64, rate: f64, look: Look) -> Self {
         let (flyby, track, pass) = (&solved.flyby, &solved.track, solved.pass());
         let instant = Instant::of(flyby, time_s);
+        let look = look.words(flyby.encounter.planet.name);
         Self {
             planet: flyby.encounter.planet.name,
             planet_sentence: report::planet_sentence(&pass),
@@ -121,8 +124,8 @@ impl Panel {
             rate_s: rate,
             position: track.position_of(time_s),
             descriptions: [
-                report::describe_stage(&pass, &instant, false),
-                report::describe_stage(&pass, &instant, true),
+                report::describe_stage(&pass, &instant, false, &look),
+                report::describe_stage(&pass, &instant, true, &look),
                 report::describe_diagram(&pass),
                 report::describe_record(&pass),
             ],

@@ -158,7 +158,7 @@ impl Wish {
         Ok(match self {
             Self::Value(WishKind::Aphelion, au) => Goal::Aphelion(au * KM_PER_AU),
             Self::Value(WishKind::Perihelion, au) => Goal::Perihelion(au * KM_PER_AU),
-            Self::Value(WishKind::Leave, km_s) => Goal::Leave(km_s),
+            Self::Value(WishKind::Leave, km_s) => Goal::Leave(km_s.max(JUST_LEFT_KM_S)),
             Self::Value(WishKind::Turn, deg) => Goal::Turn(deg * RADIANS_PER_DEGREE),
             Self::Value(WishKind::Change, km_s) => Goal::SpeedChange(km_s),
             Self::Most(Most::Gain) => Goal::MostGain,
@@ -177,6 +177,9 @@ impl Wish {
         })
     }
 }
+
+/// Speed to spare, km/s, of a probe that is wished to leave with none: a parabola to the last bit is as likely to stay.
+const JUST_LEFT_KM_S: f64 = 1e-4;
 
 impl fmt::Display for Wish {
     /// The text form.
@@ -213,7 +216,7 @@ impl fmt::Display for BadWish {
             ),
             Self::OwnOrbit(name) => write!(
                 f,
-                "The probe passes {name} on {name}'s own orbit, so every path reaches it: choose another planet's orbit."
+                "The pass happens on the orbit of {name}, so every path reaches that: choose another planet's orbit."
             ),
             Self::Value(kind, text) => {
                 let WishSpec {
@@ -225,9 +228,10 @@ impl fmt::Display for BadWish {
                     ..
                 } = kind.spec();
                 let [min, max, usual] = [min, max, usual].map(|number| print_number(*number));
+                let space = if *unit == "°" { "" } else { " " };
                 write!(
                     f,
-                    "{key}={}: the value has to be a number from {min} to {max} {unit}; try {usual}.",
+                    "{key}={}: the value has to be a number from {min} to {max}{space}{unit}; try {usual}.",
                     super::notice::clip(text)
                 )
             }

@@ -10,10 +10,12 @@ use crate::report::short;
 use crate::sandbox::{Panel, Sandbox, SideChoice};
 use crate::scenario::{Field, PRESETS, PlanetChoice, Scale, Spec, print_number};
 
-/// Fields that most people need, and fields that stay folded away until asked for.
+/// Fields that most people need, those of a planet of one's own, those that lead out of the orbit plane, and the one that
+/// stays folded away until asked for.
 const FIRST: [Field; 3] = [Field::VInfinity, Field::Approach, Field::Periapsis];
 const CUSTOM: [Field; 3] = [Field::Gm, Field::Radius, Field::Orbit];
-const FOLDED: [Field; 3] = [Field::Aim, Field::Crank, Field::ProbeMass];
+const OUT: [Field; 2] = [Field::Crank, Field::Aim];
+const FOLDED: [Field; 1] = [Field::ProbeMass];
 
 /// The controls of all fields, the planet and the side.
 pub(super) struct Controls {
@@ -22,7 +24,6 @@ pub(super) struct Controls {
     presets: HtmlSelectElement,
     custom: Element,
     published: Element,
-    folded: Element,
     sides: [Side; 2],
 }
 
@@ -41,7 +42,13 @@ struct Side {
 impl Controls {
     /// Fills the page's control slots and remembers what is in them.
     pub(super) fn build(root: &Element) -> Self {
-        for (slot, fields) in [("first", &FIRST), ("custom", &CUSTOM), ("folded", &FOLDED)] {
+        let slots: [(_, &[Field]); 4] = [
+            ("first", &FIRST),
+            ("custom", &CUSTOM),
+            ("out", &OUT),
+            ("folded", &FOLDED),
+        ];
+        for (slot, fields) in slots {
             let markup: String = fields
                 .iter()
                 .map(|field| field_markup(field.spec()))
@@ -58,7 +65,6 @@ impl Controls {
             presets,
             custom: find(root, "[data-slot=custom]"),
             published: find(root, "#planet-meaning"),
-            folded: find(root, "details.more"),
             sides: [Side::find(root, 0), Side::find(root, 1)],
         }
     }
@@ -84,18 +90,6 @@ impl Controls {
     pub(super) fn show_sides(&self, panel: &Panel) {
         for (side, choice) in self.sides.iter().zip(&panel.sides) {
             side.show(choice);
-        }
-    }
-
-    /// Unfolds the further controls when one of them is in use.
-    pub(super) fn unfold_if_used(&self, sandbox: &Sandbox) {
-        let is = |field: Field, values: &[f64]| {
-            values
-                .iter()
-                .any(|v| sandbox.scenario().get(field) == Some(*v))
-        };
-        if !is(Field::Crank, &[0.0]) || !is(Field::Aim, &[0.0, 180.0, -180.0]) {
-            set_attribute(&self.folded, "open", "");
         }
     }
 

@@ -3,22 +3,23 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use glam::DVec2;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::*;
 use web_sys::{
-    Element, Event, EventTarget, HtmlInputElement, HtmlSelectElement, PointerEvent, ResizeObserver,
+    Element, Event, EventTarget, HtmlInputElement, HtmlSelectElement, ResizeObserver,
     ResizeObserverBoxOptions, ResizeObserverOptions,
 };
 
+use super::aim::Aim;
+use super::aim_hand;
 use super::dom::{document, set_attribute, window};
+use super::hand;
 use super::listener::{Callback, Listener};
+use super::looks::Looks;
 use super::page::{Page, PageRef, with};
-use crate::sandbox::{Change, Input};
+use crate::sandbox::{AimChange, Change, Input};
 use crate::scenario::{Field, PRESETS};
 
-/// How far from a handle, CSS pixels, a press still takes hold of it.
-const REACH: f64 = 22.0;
 /// One press of the zoom buttons.
 const ZOOM_STEP: f64 = 1.5;
 
@@ -42,7 +43,9 @@ pub(super) fn watch_sizes(page: &Rc<RefCell<Page>>) -> Result<SizeObserver, JsVa
     // Device pixels, so that another zoom or another screen counts too.
     let options = ResizeObserverOptions::new();
     options.set_box(ResizeObserverBoxOptions::DevicePixelContentBox);
-    for canvas in &page.borrow().parts.canvases {
+    let parts = &page.borrow().parts;
+    let more = [&parts.aim.canvas, &parts.aim.chart.canvas];
+    for canvas in parts.canvases.iter().chain(more) {
         observer.observe_with_options(&canvas.element, &options);
     }
     Ok(SizeObserver {
@@ -54,9 +57,14 @@ pub(super) fn watch_sizes(page: &Rc<RefCell<Page>>) -> Result<SizeObserver, JsVa
 /// All listeners of the page.
 pub(super) fn listen(page: &Rc<RefCell<Page>>) -> Result<Vec<Listener>, JsValue> {
     let weak = Rc::downgrade(page);
-    let (root, stage) = {
+    let (root, stages, aim_plane) = {
         let page = page.borrow();
-        (page.root.clone(), page.parts.canvases[0].element.clone())
+        let [planet, sun, ..] = &page.parts.canvases;
+        (
+            page.root.clone(),
+            [planet, sun].map(|canvas| canvas.element.clone()),
+            page.parts.aim.canvas.element.clone(),
+        )
     };
     let on = |target: &EventTarget, kind, react: fn(&mut Page, &Event)| {
         let weak: PageRef = weak.clone();
@@ -68,13 +76,16 @@ pub(super) fn listen(page: &Rc<RefCell<Page>>) -> Result<Vec<Listener>, JsValue>
         on(&root, "input", on_input)?,
         on(&root, "change", on_change)?,
         on(&root, "click", on_click)?,
-        on(&stage, "pointerdown", on_pointer_down)?,
-        on(&stage, "pointermove", on_pointer_move)?,
-        on(&stage, "pointerup", on_pointer_up)?,
-        on(&stage, "pointercancel", on_pointer_up)?,
-        on(&stage, "touchstart", keep_from_scrolling)?,
         on(&window(), "popstate", |page, _| page.follow_address())?,
     ];
+    for stage in &stages {
+        for (kind, react) in hand::ON_STAGES {
+            listeners.push(on(stage, kind, react)?);
+        }
+    }
+    for (kind, react) in aim_hand::ON_AIM_PLANE {
+        listeners.push(on(&aim_plane, kind, react)?);
+    }
     for query in [
         "(prefers-color-scheme: dark)",
         "(forced-colors: active)",
@@ -96,7 +107,7 @@ pub(super) fn prefers_reduced_motion() -> bool {
     list.is_some_and(|list| list.matches())
 }
 
-fn target(event: &Event) -> Option<Element> {
+pub(super) fn target(event: &Event) -> Option<Element> {
     event.target()?.dyn_into().ok()
 }
 
@@ -122,11 +133,16 @@ fn on_input(page: &mut Page, event: &Event) {
     ) {
         (Some(field), "slider") => page.apply(Input::Slide(field, input.value_as_number())),
         (Some(field), "number") => page.apply(Input::Type(field, input.value())),
-        _ if attribute(&element, "data-action") == "scrub" => {
-            let position = page.parts.playback.position();
-            page.apply(Input::Clock(Change::Scrub(position)));
-        }
-        _ => {}
+        (_, "wish") => page.apply_aim(page.parts.aim.typed_wish()),
+        _ if element.has_attribute("data-aim") => page.apply_aim(page.parts.aim.typed_point()),
+        _ => match attribute(&element, "data-action").as_str() {
+            "scrub" => {
+                let position = page.parts.playback.position();
+                page.apply(Input::Clock(Change::Scrub(position)));
+            }
+            "around" | "height" => page.apply(Input::Look(page.parts.looks.turned())),
+            _ => {}
+        },
     }
 }
 
@@ -135,6 +151,11 @@ fn on_change(page: &mut Page, event: &Event) {
     let Some(element) = target(event) else { return };
     if let Some(list) = element.dyn_ref::<HtmlSelectElement>() {
         on_list(page, &attribute(&element, "data-action"), &list.value());
+    } else if attribute(&element, "data-action") == "plane-only" {
+        let only = element
+            .dyn_ref::<HtmlInputElement>()
+            .map(HtmlInputElement::checked);
+        page.apply_aim(only.map(AimChange::InPlane));
     } else if let Ok(Some(side)) = element.closest("[data-side]") {
         let aim = if attribute(&side, "data-side") == "0" {
             0.0
@@ -155,11 +176,12 @@ fn on_list(page: &mut Page, action: &str, value: &str) {
                 page.save_as_new();
             }
         }
+        "look" => page.apply(Input::Look(Looks::named(value))),
         "law" | "whole" => {
             let pace = page.parts.playback.pace();
             page.apply(Input::Clock(Change::Pace(pace)));
         }
-        _ => {}
+        _ => page.apply_aim(Aim::chosen(action, value)),
     }
 }
 
@@ -188,6 +210,7 @@ fn on_click(page: &mut Page, event: &Event) {
         "closer" => Some(Input::Zoom(ZOOM_STEP)),
         "farther" => Some(Input::Zoom(1.0 / ZOOM_STEP)),
         "fit" => Some(Input::Fit),
+        "take" => Some(Input::Aim(AimChange::Take)),
         "reset" => {
             page.apply(Input::Reset);
             page.opened();
@@ -225,59 +248,4 @@ fn switch_theme(page: &mut Page) {
     };
     set_attribute(&html, "data-theme", if dark { "light" } else { "dark" });
     page.restyle();
-}
-
-/// Where a pointer is in the picture.
-fn place(event: &PointerEvent) -> DVec2 {
-    DVec2::new(f64::from(event.offset_x()), f64::from(event.offset_y()))
-}
-
-fn on_pointer_down(page: &mut Page, event: &Event) {
-    let Some(pointer) = event
-        .dyn_ref::<PointerEvent>()
-        .filter(|pointer| pointer.is_primary())
-    else {
-        return;
-    };
-    let sizes = page.sizes();
-    let at = place(pointer);
-    let grip = page
-        .sandbox
-        .pictures(&sizes)
-        .ok()
-        .and_then(|pictures| pictures.planet_frame.handle_near(at, REACH));
-    if let Some(grip) = grip {
-        // Without capture a fast drag ends at the picture's edge; that is no reason to refuse it.
-        let _ = page.parts.canvases[0]
-            .element
-            .set_pointer_capture(pointer.pointer_id());
-        event.prevent_default();
-        page.apply(Input::Grab(grip, at, sizes));
-    }
-}
-
-/// A finger that holds a handle must not scroll the page; any other may.
-fn keep_from_scrolling(page: &mut Page, event: &Event) {
-    if page.sandbox.is_dragging() {
-        event.prevent_default();
-    }
-}
-
-fn on_pointer_move(page: &mut Page, event: &Event) {
-    let Some(pointer) = event
-        .dyn_ref::<PointerEvent>()
-        .filter(|pointer| pointer.is_primary())
-    else {
-        return;
-    };
-    if page.sandbox.is_dragging() {
-        page.apply(Input::Drag(place(pointer)));
-    }
-}
-
-fn on_pointer_up(page: &mut Page, event: &Event) {
-    if page.sandbox.is_dragging() {
-        on_pointer_move(page, event);
-        page.apply(Input::Release);
-    }
 }

@@ -4,13 +4,18 @@
 //! [`Input`]: crate::sandbox::Input
 
 mod address;
+mod aim;
+mod aim_hand;
 mod canvas;
+mod chart;
 mod controls;
 mod dom;
 mod easel;
 mod events;
 mod frame;
+mod hand;
 mod listener;
+mod looks;
 mod page;
 mod palette;
 mod playback;

@@ -3,23 +3,26 @@
 use std::cell::RefCell;
 use std::rc::{Rc, Weak};
 
+use glam::DVec2;
 use wasm_bindgen::prelude::*;
 use web_sys::Element;
 
 use super::address::{self, Link};
+use super::aim::Aim;
 use super::canvas::Canvas;
 use super::controls::Controls;
 use super::dom::{document, find, set_attribute, set_hidden};
 use super::events;
 use super::frame::Frame;
 use super::listener::{Delay, Listener};
+use super::looks::Looks;
 use super::palette::Palette;
 use super::playback::Playback;
 use super::readout::Readout;
 use super::rescue;
 use crate::decimal::within;
 use crate::report::refusal;
-use crate::sandbox::{Change, Input, Panel, Pictures, Sandbox, Sizes};
+use crate::sandbox::{AimChange, Change, Input, Panel, Pictures, Sandbox, Sizes};
 use crate::scenario::{Field, Notice};
 
 /// A longer pause between two frames than this, s, is a page that was hidden: the pass does not jump ahead.
@@ -47,6 +50,10 @@ pub(super) struct Page {
     pub(super) root: Element,
     pub(super) sandbox: Sandbox,
     pub(super) parts: Parts,
+    /// Where the pointer is that turns the stages.
+    pub(super) turned_from: Option<DVec2>,
+    /// Where a finger came down on the aim plane, if it may yet be a tap.
+    pub(super) tapped_at: Option<DVec2>,
     frame: Frame,
     settle: Delay,
     save: Delay,
@@ -60,6 +67,8 @@ pub(super) struct Parts {
     pub(super) canvases: [Canvas; 4],
     pub(super) controls: Controls,
     pub(super) playback: Playback,
+    pub(super) looks: Looks,
+    pub(super) aim: Aim,
     readout: Readout,
     link: Link,
     palette: Palette,
@@ -71,6 +80,8 @@ impl Parts {
             canvases: ["planet", "sun", "diagram", "record"].map(|name| Canvas::find(root, name)),
             controls: Controls::build(root),
             playback: Playback::find(root),
+            looks: Looks::find(root),
+            aim: Aim::find(root),
             readout: Readout::find(root),
             link: Link::find(root),
             palette: Palette::read(root),
@@ -107,6 +118,8 @@ impl Page {
             root,
             sandbox: Sandbox::open(&address::read()),
             parts,
+            turned_from: None,
+            tapped_at: None,
             frame: Frame::new(move |now| with(&frame, |page| page.on_frame(now))),
             settle: Delay::new(SETTLED_MS, move || with(&settle, Page::on_settled)),
             save: Delay::new(SAVE_MS, move || with(&save, Page::on_save)),
@@ -117,13 +130,20 @@ impl Page {
 
     /// Takes an input and asks for a frame. A refused value is shown at its field and changes nothing.
     pub(super) fn apply(&mut self, input: Input) {
-        let field = field_of(&input);
+        let field = input.field();
         let result = self.sandbox.apply(input);
         if let Some(field) = field {
             let message = result.as_ref().err().map(Notice::to_string);
             self.parts.controls.show_error(field, message.as_deref());
         }
         self.changed();
+    }
+
+    /// Takes a change of the aim, if there is one.
+    pub(super) fn apply_aim(&mut self, change: Option<AimChange>) {
+        if let Some(change) = change {
+            self.apply(Input::Aim(change));
+        }
     }
 
     /// Something has changed: show it with the next frame, and write the address soon.
@@ -141,6 +161,7 @@ impl Page {
     /// Another theme, contrast or palette is in force.
     pub(super) fn restyle(&mut self) {
         self.parts.palette = Palette::read(&self.root);
+        self.parts.aim.forget();
         // At once: no animation frame comes between this and a sheet of paper.
         self.show();
     }
@@ -153,7 +174,6 @@ impl Page {
         let pace = self.parts.playback.pace();
         self.apply(Input::Clock(Change::Pace(pace)));
         self.parts.readout.show_notices(self.sandbox.notices());
-        self.parts.controls.unfold_if_used(&self.sandbox);
         // Whatever is being typed belongs to the scenario that was shown before.
         self.parts.controls.show(&self.sandbox, None);
     }
@@ -222,6 +242,15 @@ impl Page {
         rescue::remember(&self.sandbox.scenario().to_string());
         let typing = document().active_element();
         self.parts.controls.show(&self.sandbox, typing.as_ref());
+        let Parts {
+            looks,
+            canvases,
+            aim,
+            palette,
+            ..
+        } = &mut self.parts;
+        looks.show(&self.sandbox, canvases);
+        aim.show(&self.root, &mut self.sandbox, palette, typing.as_ref());
         self.parts.readout.show_preset(&self.sandbox);
         let sizes = self.sizes();
         match (self.sandbox.pictures(&sizes), self.sandbox.panel()) {
@@ -240,6 +269,8 @@ impl Page {
             playback,
             readout,
             palette,
+            looks: _,
+            aim: _,
             link: _,
         } = &mut self.parts;
         let all = [
@@ -275,16 +306,5 @@ impl Page {
         self.save.done();
         address::write(&self.sandbox.scenario().to_string(), false);
         self.parts.link.renew();
-    }
-}
-
-/// The field that an input gives a value to.
-fn field_of(input: &Input) -> Option<Field> {
-    match input {
-        Input::Set(field, _)
-        | Input::Type(field, _)
-        | Input::Slide(field, _)
-        | Input::Press(field, _) => Some(*field),
-        _ => None,
     }
 }

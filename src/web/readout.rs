@@ -157,7 +157,7 @@ impl Readout {
 }
 
 /// Items of a list, from the markup of each.
-fn list(items: &[String]) -> String {
+pub(super) fn list(items: &[String]) -> String {
     let mut markup = String::new();
     for item in items {
         markup += &["<li>", item, "</li>"].concat();
@@ -165,7 +165,8 @@ fn list(items: &[String]) -> String {
     markup
 }
 
-fn sentence(sentence: &Sentence) -> String {
+/// A sentence as markup, its numbers with their paths.
+pub(super) fn sentence(sentence: &Sentence) -> String {
     let mut markup = String::new();
     for piece in sentence.pieces() {
         match piece {

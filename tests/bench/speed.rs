@@ -10,7 +10,7 @@ use std::hint::black_box;
 use divan::Bencher;
 use fastrand::Rng;
 use glam::DVec2;
-use two_frames::figure::{Grid, Scene, Track, Views, contours, outcome_chart};
+use two_frames::figure::{Grid, Look, Scene, Track, Views, contours, outcome_chart};
 use two_frames::physics::{Body, Encounter, Flyby, Planet, solve_kepler};
 use two_frames::report::MeasureWords;
 use two_frames::sandbox::{Input, Pictures, Sandbox, Sizes};
@@ -144,7 +144,7 @@ fn compose_four_pictures(bencher: Bencher<'_, '_>) {
             track,
             time_s,
         };
-        let views = Views::fit(&scene, sizes.stage, 1.0);
+        let views = Views::fit(&scene, Look::NORTH, sizes.stage, 1.0);
         black_box(Pictures::compose(&scene, &views, &sizes));
     });
 }

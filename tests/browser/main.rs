@@ -10,6 +10,7 @@ mod hand;
 mod harness;
 mod keyboard;
 mod layout;
+mod looks;
 mod machine;
 mod memory;
 mod missing;

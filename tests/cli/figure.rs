@@ -16,7 +16,7 @@ use crate::{errors, printed, refusals, run};
 const PARTS: [&str; 4] = ["planet-frame", "sun-frame", "diagram", "record"];
 
 /// What `figure` prints with arguments after the part.
-fn figure(text: &str, part: &str, more: &[&str]) -> String {
+pub(crate) fn figure(text: &str, part: &str, more: &[&str]) -> String {
     let arguments = [&["figure", text, "--part", part], more].concat();
     printed(run(&arguments))
 }
@@ -36,7 +36,7 @@ fn each_part_theme_and_size_is_a_whole_picture() {
 }
 
 /// Checks with an XML parser that knows nothing of us.
-fn check_picture(text: &str, width: &str, height: &str) {
+pub(crate) fn check_picture(text: &str, width: &str, height: &str) {
     let document = Document::parse(text).expect("it is well-formed XML");
     let root = document.root_element();
     // Source: SVG 2, 5.1.2, the namespace (from memory).
@@ -177,7 +177,7 @@ fn options_that_a_part_has_no_use_for_are_refused() {
             "diagram",
             "--show",
             "turn",
-            "goes with `--part outcome` only",
+            "goes with `--part aim-plane` and `--part outcome` only",
         ),
         (
             "outcome",

@@ -7,7 +7,7 @@ use two_frames::scenario::Field;
 use crate::{printed, run};
 
 /// The subcommands that answer with a pass.
-const PASSES: [&str; 3] = ["solve", "figure", "table"];
+const PASSES: [&str; 4] = ["solve", "aim", "figure", "table"];
 
 #[test]
 fn the_help_names_every_subcommand_and_the_default() {
@@ -15,7 +15,7 @@ fn the_help_names_every_subcommand_and_the_default() {
     let command = Arguments::command();
     let names = command.get_subcommands().map(clap::Command::get_name);
     let names: Vec<_> = names.collect();
-    assert_eq!(names, ["serve", "build", "solve", "figure", "table"]);
+    assert_eq!(names, ["serve", "build", "solve", "aim", "figure", "table"]);
     let words = ["--port", "8000", "(the default)", "not for flying"];
     for word in names.into_iter().chain(words) {
         assert!(help.contains(word), "{word} is not in: {help}");

@@ -1,8 +1,10 @@
 //! The `two-frames` command, started as a person starts it.
 
+mod aim;
 mod figure;
 mod help;
 mod lines;
+mod looks;
 mod site;
 mod solve;
 #[path = "../support/mod.rs"]
@@ -118,8 +120,9 @@ fn numbers_of_the_command_line_are_refused_with_their_rule() {
 /// As under `head`, which reads what it wants and goes.
 #[test]
 fn a_reader_who_goes_away_is_no_error() {
-    let cases: [&[&str]; 4] = [
+    let cases: [&[&str]; 5] = [
         &["solve", ""],
+        &["aim", "", "--for", "leave=5"],
         &["figure", "", "--part", "record"],
         &["table", "", "--vary", "periapsis=1..50", "--steps", "2000"],
         &["--help"],

@@ -8,6 +8,7 @@ mod garbage;
 mod kept;
 mod notices;
 mod printing;
+mod wishes;
 
 use two_frames::scenario::{Field, Notice, Scenario};
 

@@ -5,6 +5,9 @@
 
 mod accuracy;
 mod aim;
+mod aim_points;
+mod aimed;
+mod aiming;
 mod common;
 mod conics;
 mod constants;
@@ -13,7 +16,9 @@ mod finite;
 mod identities;
 mod integrator;
 mod kepler;
+mod optimum;
 mod round_trips;
+mod second_route;
 mod strikes;
 mod sun_orbits;
 mod trade;

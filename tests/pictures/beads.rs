@@ -119,7 +119,8 @@ fn beads_are_widest_apart_where_the_probe_is_fastest() {
 /// In the Sun frame a bead is as far from the planet's own bead of that moment as in the planet frame.
 #[test]
 fn beads_of_the_sun_frame_are_those_of_the_planet_frame_carried_along() {
-    for preset in &two_frames::scenario::PRESETS {
+    // Over the pole some beads are painted after the disc, so that the two pictures have them in different orders.
+    for preset in in_plane() {
         let [one, other] = stages(&mut sandbox(preset.text, Moment::Telling));
         let centre = planet(&one).centre;
         let ticks: Vec<_> = paths(&other, Role::PlanetMotion, Dash::Solid)

@@ -2,8 +2,8 @@
 //! does it, and marks picked out by what they stand for.
 
 use glam::{DVec2, dvec2};
-use two_frames::figure::{Arrow, Dash, Disc, Label, Mark, Path, Picture, Role};
-use two_frames::sandbox::{Change, Input, Sandbox, Sizes};
+use two_frames::figure::{Arrow, Dash, Disc, Label, Look, Mark, Path, Picture, Role};
+use two_frames::sandbox::{AimChange, Change, Input, Sandbox, Sizes};
 use two_frames::scenario::{PRESETS, Preset};
 
 /// A moment of a pass.
@@ -55,6 +55,15 @@ pub(crate) fn sandbox(text: &str, moment: Moment) -> Sandbox {
     sandbox
         .apply(Input::Clock(moment.change()))
         .expect("the clock takes every change");
+    sandbox
+}
+
+/// A sandbox that shows a scenario text at a moment, seen from somewhere.
+pub(crate) fn seen(text: &str, moment: Moment, look: Look) -> Sandbox {
+    let mut sandbox = sandbox(text, moment);
+    for input in [Input::Aim(AimChange::InPlane(false)), Input::Look(look)] {
+        sandbox.apply(input).expect("every look is taken");
+    }
     sandbox
 }
 

@@ -2,7 +2,7 @@
 
 use fastrand::Rng;
 use glam::{DVec2, dvec2};
-use two_frames::figure::{Mark, Picture, Theme, svg};
+use two_frames::figure::{Look, Mark, Picture, Theme, svg};
 use two_frames::sandbox::{Change, Input, Sandbox, Sizes};
 
 use crate::geometry::Box2;
@@ -63,6 +63,18 @@ fn random_scenarios_at_random_moments_and_sizes() {
         sandbox
             .apply(Input::Zoom(64.0_f64.powf(rng.f64() * 2.0 - 1.0)))
             .expect("every zoom");
+        // One in four from north; the others from anywhere, often exactly along an axis.
+        let eye = 360.0 * dvec2(rng.f64(), rng.f64()) - 180.0;
+        let look = [
+            Look::NORTH,
+            Look::new(eye.x, eye.y),
+            Look::new((eye.x / 90.0).round() * 90.0, (eye.y / 90.0).round() * 90.0),
+            Look::new(eye.x, 0.0),
+        ][rng.usize(..4)];
+        sandbox
+            .apply(Input::Look(look))
+            .expect("every look is taken");
+        let text = format!("{text} {look:?}");
         let size = dvec2(200.0 + 1_800.0 * rng.f64(), 200.0 + 1_200.0 * rng.f64());
         let Ok(pictures) = sandbox.pictures(&Sizes::all(size)) else {
             refused += 1;

@@ -9,12 +9,12 @@ use std::fs;
 use std::path::PathBuf;
 
 use glam::dvec2;
-use two_frames::figure::{Theme, chart_picture, svg};
+use two_frames::figure::{Look, Theme, chart_picture, svg};
 use two_frames::physics::Measure;
 use two_frames::report::{ChartReading, describe_chart};
 use two_frames::scenario::Field;
 
-use crate::common::{Moment, parts, preset, sandbox, usual};
+use crate::common::{Moment, Part, parts, preset, sandbox, seen, usual};
 
 /// The ready-made passes that have files: between them they show everything that a picture can hold.
 const KEPT: [&str; 6] = [
@@ -63,18 +63,33 @@ fn folder() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/pictures/golden")
 }
 
+/// A picture's file: its name and the text that belongs into it.
+fn file(id: &str, part: &Part, theme: Theme, mark: &str) -> (String, String) {
+    let name = format!("{id}-{}{mark}.svg", part.name);
+    (name, svg(&part.picture, &part.description, theme))
+}
+
 /// Every file's name and the text that belongs into it.
 fn expected() -> Vec<(String, String)> {
     let light = KEPT.map(|id| (id, Theme::Light, ""));
     let all = light.into_iter().chain([("gain", Theme::Dark, "-dark")]);
-    let files = all.flat_map(|(id, theme, mark)| {
+    let from_north = all.flat_map(|(id, theme, mark)| {
         let parts = parts(&mut sandbox(preset(id).text, Moment::Telling), &usual());
-        parts.map(|part| {
-            let name = format!("{id}-{}{mark}.svg", part.name);
-            (name, svg(&part.picture, &part.description, theme))
-        })
+        parts.map(|part| file(id, &part, theme, mark))
     });
-    files.chain(charts()).collect()
+    // A pass out of the plane shows all that the looks can show.
+    let looks = [
+        ("-behind", Look::BEHIND),
+        ("-side", Look::SIDE),
+        ("-turned", Look::new(-35.0, 25.0)),
+    ];
+    let from_elsewhere = looks.into_iter().flat_map(|(mark, look)| {
+        let id = "out-of-plane";
+        let mut sandbox = seen(preset(id).text, Moment::Telling, look);
+        let [planet_frame, sun_frame, ..] = parts(&mut sandbox, &usual());
+        [planet_frame, sun_frame].map(|part| file(id, &part, Theme::Light, mark))
+    });
+    from_north.chain(from_elsewhere).chain(charts()).collect()
 }
 
 /// Where two texts first differ, in words.

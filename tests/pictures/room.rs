@@ -1,9 +1,9 @@
 //! Labels cover nothing and are covered by nothing, at every ready-made pass.
 
-use two_frames::figure::{Mark, Picture, Role};
+use two_frames::figure::{Look, Mark, Picture, Role};
 use two_frames::scenario::PRESETS;
 
-use crate::common::{Moment, Part, parts, sandbox, sizes};
+use crate::common::{Moment, Part, parts, sandbox, seen, sizes};
 use crate::geometry::Box2;
 
 /// Boxes that share less than this, picture units, count as side by side.
@@ -117,6 +117,69 @@ fn all(moment: Moment, [stage, record]: [(f64, f64); 2]) -> impl Iterator<Item =
             )
         })
     })
+}
+
+/// Looks from elsewhere than north: the two named ones, and turned ones from both sides of the orbit plane.
+fn looks() -> [Look; 5] {
+    [
+        Look::BEHIND,
+        Look::SIDE,
+        Look::new(30.0, 20.0),
+        Look::new(-120.0, -35.0),
+        Look::new(45.0, 90.0),
+    ]
+}
+
+/// Both stages of every ready-made pass at a moment and size, seen from elsewhere than north.
+fn from_elsewhere(moment: Moment, [stage, record]: [(f64, f64); 2]) -> Vec<(String, Part)> {
+    let mut all = Vec::new();
+    for preset in &PRESETS {
+        for look in looks() {
+            let mut sandbox = seen(preset.text, moment, look);
+            let [one, other, ..] = parts(&mut sandbox, &sizes(stage, record));
+            for part in [one, other] {
+                let name = format!("{} {} {stage:?} {moment:?} {look:?}", preset.id, part.name);
+                all.push((name, part));
+            }
+        }
+    }
+    all
+}
+
+#[test]
+fn seen_from_elsewhere_labels_stay_inside_and_off_each_other() {
+    let mut faults = Vec::new();
+    for moment in Moment::ALL {
+        for size in SIZES {
+            for (name, part) in from_elsewhere(moment, size) {
+                let crowded = crowded(&part.picture);
+                faults.extend(crowded.iter().map(|fault| format!("{name}: {fault}")));
+            }
+        }
+    }
+    assert!(
+        faults.is_empty(),
+        "{} faults\n{}",
+        faults.len(),
+        faults.join("\n")
+    );
+}
+
+#[test]
+fn seen_from_elsewhere_labels_cover_nothing_at_the_telling_moment() {
+    let mut faults = Vec::new();
+    for size in &SIZES[FAULTLESS..] {
+        for (name, part) in from_elsewhere(Moment::Telling, *size) {
+            let covering = covering(&part.picture);
+            faults.extend(covering.iter().map(|fault| format!("{name}: {fault}")));
+        }
+    }
+    assert!(
+        faults.is_empty(),
+        "{} faults\n{}",
+        faults.len(),
+        faults.join("\n")
+    );
 }
 
 #[test]

@@ -3,11 +3,13 @@
 #[path = "../scenarios/mod.rs"]
 mod scenarios;
 
+mod aiming;
 mod choosing;
 mod clock;
 mod drag;
 mod inputs;
 mod journey;
+mod looks;
 mod reading;
 
 use glam::DVec2;

@@ -1,0 +1,191 @@
+//! Why a wish cannot be met, in sentences.
+
+use super::aim_words::achieved;
+use super::aiming::Aiming;
+use super::number::fixed;
+use super::quantity::{Pass, Quantity};
+use super::sentence::{BEFORE, FAR, Sentence};
+use super::value::{Style, Value};
+use crate::physics::units::{DEGREES_PER_RADIAN, KM_PER_AU};
+use crate::physics::{Flyby, Free, Goal};
+use crate::scenario::Field;
+
+/// A speed out of the plane, km/s, that is only rounding.
+const LEVEL_KM_S: f64 = 1e-9;
+
+/// A wish that no pass meets, with the one that comes nearest; or the most of something, where that is next to nothing.
+#[derive(Clone, Copy)]
+pub(super) struct Failing<'a> {
+    pub(super) aiming: &'a Aiming,
+    pub(super) pass: Pass<'a>,
+}
+
+impl Failing<'_> {
+    /// Why, what comes nearest, and what would help.
+    pub(super) fn sentences(&self) -> Vec<Sentence> {
+        if self.goal().is_most() {
+            return [self.nothing(), self.reason()].into();
+        }
+        let mut sentences = [self.reason(), self.nearest(), self.help()].to_vec();
+        if let Goal::Turn(_) = self.goal() {
+            // The reason has said it already.
+            sentences.remove(1);
+        }
+        sentences
+    }
+
+    fn goal(&self) -> Goal {
+        self.aiming.search.goal
+    }
+
+    /// How far the answer is above what is wished.
+    fn excess(&self) -> f64 {
+        let approach = self.aiming.approach();
+        let pass = approach.aimed(self.aiming.flyby.aim_point_km);
+        self.goal().excess(&pass)
+    }
+
+    /// Why it cannot be done.
+    fn reason(&self) -> Sentence {
+        let orbit_km = self.aiming.flyby.encounter.planet.orbit_km;
+        let before = self.aiming.flyby.sun_velocity_in.speed();
+        match self.goal() {
+            Goal::Aphelion(km) if km < orbit_km => self.on_the_orbit(
+                "The pass happens # from the Sun, so the farthest distance afterwards cannot be less than that.",
+            ),
+            Goal::Perihelion(km) if km > orbit_km => self.on_the_orbit(
+                "The pass happens # from the Sun, so the nearest distance afterwards cannot be more than that.",
+            ),
+            Goal::SpeedChange(km_s) if before + km_s < 0.0 => {
+                let words = "Before the pass its speed round the Sun is # km/s, and it cannot lose more than all of that.";
+                Sentence::of(words, &self.pass, &[BEFORE])
+            }
+            Goal::MostInclination if self.aiming.flyby.sun_velocity_out.km_s.z.abs() < LEVEL_KM_S => {
+                let words = "With this aim angle, every path stays in the plane of the orbit of @.";
+                Sentence::of(words, &self.pass, &[])
+            }
+            _ if self.aiming.grazes() => self.too_little_turn(),
+            _ if self.aiming.is_farthest() => self.too_much_turn(),
+            _ => Sentence::of(self.no_direction(), &self.pass, &[FAR]),
+        }
+    }
+
+    fn on_the_orbit(&self, words: &str) -> Sentence {
+        let here = self.aiming.flyby.encounter.planet.orbit_km / KM_PER_AU;
+        let text = Style::Wide.text(here) + " AU";
+        let here = Value::of_page("planet.orbit_radius_au", here, text);
+        Sentence::new(words, &self.pass, vec![here])
+    }
+
+    /// The path would have to turn more than it can.
+    fn too_little_turn(&self) -> Sentence {
+        let words = match self.aiming.search.free {
+            _ if matches!(self.goal(), Goal::Turn(_)) => {
+                "At # km/s @ cannot turn the path by more than #."
+            }
+            Free::Periapsis => {
+                "At # km/s @ cannot turn the path by more than #, and with this aim angle no periapsis does it."
+            }
+            _ => "At # km/s @ cannot turn the path by more than #, and no aim point does it.",
+        };
+        let speed = Value::of(FAR.0, &self.pass, FAR.1, "");
+        Sentence::new(words, &self.pass, vec![speed, turn(&self.aiming.flyby)])
+    }
+
+    /// The path would have to turn less than it does anywhere.
+    fn too_much_turn(&self) -> Sentence {
+        let farthest = Field::Periapsis.spec().max;
+        let text = Style::Chosen.text(farthest);
+        let farthest = Value::of_page("page.aim.farthest_radii", farthest, text);
+        let words = "Every pass out to # planet radii turns the path by # or more, which is too much already.";
+        let numbers = vec![farthest, turn(&self.aiming.flyby)];
+        Sentence::new(words, &self.pass, numbers)
+    }
+
+    /// It is not for want of turning.
+    fn no_direction(&self) -> &'static str {
+        match self.aiming.search.free {
+            Free::Periapsis => {
+                "@ can turn the path far enough, but with this aim angle no turn at # km/s does it."
+            }
+            _ => "@ can turn the path far enough, but no direction at # km/s does it.",
+        }
+    }
+
+    fn nothing(&self) -> Sentence {
+        let words = match self.goal() {
+            Goal::MostGain => {
+                "There is nothing to gain here: the best pass changes the speed round the Sun by #."
+            }
+            Goal::MostLoss => {
+                "There is nothing to lose here: the best pass changes the speed round the Sun by #."
+            }
+            _ => {
+                "There is no tilt to be had here: the best pass tilts the orbit by # against that of @."
+            }
+        };
+        Sentence::new(words, &self.pass, vec![self.value()])
+    }
+
+    /// What comes nearest.
+    fn nearest(&self) -> Sentence {
+        let more = self.excess() > 0.0;
+        let words = match (self.aiming.achieved(), self.goal()) {
+            (None, Goal::Leave(_)) => "Even the best pass stays with the Sun.",
+            (None, _) => "Every pass leaves the Sun for good.",
+            (_, Goal::SpeedChange(_)) => {
+                "The pass that comes nearest to it changes the speed by #."
+            }
+            (_, Goal::Leave(_)) if more => "Every pass leaves the Sun, with # or more to spare.",
+            (_, Goal::Leave(_)) => "The most to spare is #.",
+            _ if more => "The least is #.",
+            _ => "The most is #.",
+        };
+        let number = words.contains('#').then(|| self.value());
+        Sentence::new(words, &self.pass, number.into_iter().collect())
+    }
+
+    fn help(&self) -> Sentence {
+        let orbit_km = self.aiming.flyby.encounter.planet.orbit_km;
+        let words = match (self.goal(), self.aiming.more) {
+            (_, Some(Free::Approach)) => "With the approach angle free too it can be done.",
+            (_, Some(_)) => "With the aim angle free too it can be done.",
+            (Goal::Turn(_), _) if self.excess() < 0.0 => "A slower approach turns farther.",
+            (Goal::Turn(_), _) => "A faster approach turns less.",
+            (Goal::Aphelion(km), _) if km < orbit_km => "A planet nearer to the Sun may do it.",
+            (Goal::Perihelion(km), _) if km > orbit_km => {
+                "A planet farther from the Sun may do it."
+            }
+            _ => "Another speed or another planet may do it.",
+        };
+        Sentence::of(words, &self.pass, &[])
+    }
+
+    /// What comes nearest as a number; one that would round to none has two digits.
+    fn value(&self) -> Value {
+        let mut value = achieved(self.aiming);
+        if let (Goal::SpeedChange(_) | Goal::MostGain | Goal::MostLoss, Some(change)) =
+            (self.goal(), value.value)
+        {
+            if change.abs() < 0.005 && change != 0.0 {
+                value.text = Style::Rough.signed_text(change) + " km/s";
+            }
+        }
+        value
+    }
+}
+
+/// The turn of the answer, in as many digits as tell it from none and from half a turn.
+fn turn(flyby: &Flyby) -> Value {
+    let turn = flyby.turn_rad * DEGREES_PER_RADIAN;
+    let text = match turn {
+        turn if turn < 0.05 => Style::Rough.text(turn) + "°",
+        turn if turn > 179.9 => fixed(turn, 4) + "°",
+        turn => Style::Degrees.text(turn),
+    };
+    Value {
+        text,
+        path: Quantity::TURN.path.into(),
+        value: Some(turn),
+    }
+}

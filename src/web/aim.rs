@@ -1,0 +1,247 @@
+//! Aiming on the page: the aim plane with its fields, the wish and its answer, and the switch that keeps the probe in the
+//! orbit plane.
+
+use std::fmt::Write as _;
+
+use glam::DVec2;
+use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
+
+use super::canvas::Canvas;
+use super::chart::Chart;
+use super::dom::{escaped, find, set_attribute, set_hidden, set_text};
+use super::palette::Palette;
+use super::readout::{list, sentence};
+use crate::decimal::round_significant;
+use crate::physics::{Free, Planet};
+use crate::report::{MeasureWords, aim_sentences, describe_aim_plane};
+use crate::sandbox::{AimChange, Sandbox};
+use crate::scenario::{Most, PlanetChoice, Wish, WishKind, print_number};
+
+/// Cells to a side of the map.
+const COLUMNS: usize = 256;
+
+/// What may change for a wish, by the values of the page's list.
+const FREE: [(&str, Free); 3] = [
+    ("periapsis", Free::Periapsis),
+    ("aim-point", Free::AimPoint),
+    ("approach", Free::Approach),
+];
+
+/// The elements that show and change the aim.
+pub(super) struct Aim {
+    pub(super) canvas: Canvas,
+    pub(super) chart: Chart,
+    plane_only: HtmlInputElement,
+    measure: HtmlSelectElement,
+    /// B·T and B·R.
+    point: [HtmlInputElement; 2],
+    wish: HtmlSelectElement,
+    value: HtmlInputElement,
+    value_holder: Element,
+    unit: Element,
+    free: HtmlSelectElement,
+    error: Element,
+    answer: Element,
+    take: Element,
+    /// What was painted last: the sandbox's revision and the pictures' sizes.
+    painted: Option<(u32, [DVec2; 2])>,
+}
+
+impl Aim {
+    pub(super) fn find(root: &Element) -> Self {
+        let aim = Self {
+            canvas: Canvas::find(root, "aim"),
+            chart: Chart::find(root),
+            plane_only: find(root, "[data-action=plane-only]"),
+            measure: find(root, "[data-action=measure]"),
+            point: ["t", "r"].map(|axis| find(root, &format!("[data-aim={axis}]"))),
+            wish: find(root, "[data-action=wish]"),
+            value: find(root, "[data-part=wish]"),
+            value_holder: find(root, ".wish-value"),
+            unit: find(root, ".wish-value .unit"),
+            free: find(root, "[data-action=free]"),
+            error: find(root, "#wish-error"),
+            answer: find(root, "[data-text=answer]"),
+            take: find(root, "[data-action=take]"),
+            painted: None,
+        };
+        aim.measure.set_inner_html(&measures());
+        aim.wish.set_inner_html(&wishes());
+        aim
+    }
+
+    /// The picture has to be painted anew, in other colours.
+    pub(super) fn forget(&mut self) {
+        self.painted = None;
+    }
+
+    /// Shows what the sandbox has; nothing is computed when nothing has changed. `typing` is the element that has the
+    /// focus: a number field that is being typed in keeps its text.
+    pub(super) fn show(
+        &mut self,
+        root: &Element,
+        sandbox: &mut Sandbox,
+        palette: &Palette,
+        typing: Option<&Element>,
+    ) {
+        let sizes = [self.canvas.size(), self.chart.canvas.size()];
+        let now = (sandbox.revision(), sizes);
+        if self.painted == Some(now) {
+            return;
+        }
+        let settings = *sandbox.aim_settings();
+        self.plane_only.set_checked(settings.in_plane);
+        if settings.in_plane {
+            set_attribute(root, "data-plane-only", "");
+        } else {
+            // Taking away what is not there cannot fail.
+            let _ = root.remove_attribute("data-plane-only");
+        }
+        self.measure
+            .set_value(MeasureWords::of(settings.measure).key);
+        let free = FREE.iter().find(|(_, free)| *free == settings.free);
+        self.free.set_value(free.map_or("", |(key, _)| key));
+        self.show_wish(settings.wish, typing);
+        self.show_answer(sandbox);
+        let Ok(picture) = sandbox.aim_picture(sizes[0], COLUMNS) else {
+            return;
+        };
+        self.canvas.paint(&picture, palette);
+        self.chart.show(sandbox, palette);
+        if let Ok(solved) = sandbox.solved() {
+            let point = solved.flyby.aim_point_km;
+            for (field, km) in self.point.iter().zip(point) {
+                show_number(field, round_significant(km, 7), typing);
+            }
+            let words = describe_aim_plane(&solved.pass());
+            set_attribute(&self.canvas.element, "aria-label", &words);
+        }
+        self.painted = Some(now);
+    }
+
+    fn show_wish(&self, wish: Option<Wish>, typing: Option<&Element>) {
+        let value = match wish {
+            Some(Wish::Value(kind, value)) => {
+                self.wish.set_value(kind.spec().key);
+                set_text(&self.unit, kind.spec().unit);
+                show_number(&self.value, value, typing);
+                true
+            }
+            other => {
+                let text = other.map(|wish| wish.to_string());
+                self.wish.set_value(&text.unwrap_or_default());
+                false
+            }
+        };
+        set_hidden(&self.value_holder, !value);
+    }
+
+    fn show_answer(&self, sandbox: &mut Sandbox) {
+        let (sentences, words, usable) = match sandbox.aiming() {
+            Ok(aiming) => {
+                let sentences: Vec<_> = aim_sentences(aiming).iter().map(sentence).collect();
+                let words = if aiming.met {
+                    "Use this aim"
+                } else {
+                    "Use what comes nearest"
+                };
+                (sentences, words, true)
+            }
+            Err(bad) => (vec![escaped(&bad.to_string())], "Use this aim", false),
+        };
+        self.answer.set_inner_html(&list(&sentences));
+        set_text(&self.take, words);
+        if usable {
+            let _ = self.take.remove_attribute("disabled");
+        } else {
+            set_attribute(&self.take, "disabled", "");
+        }
+    }
+
+    /// What a change of one of the lists means.
+    pub(super) fn chosen(action: &str, value: &str) -> Option<AimChange> {
+        match action {
+            "measure" => MeasureWords::from_key(value).map(AimChange::Measure),
+            "free" => FREE
+                .iter()
+                .find(|(key, _)| *key == value)
+                .map(|(_, free)| AimChange::Free(*free)),
+            "against" => Some(AimChange::Against(Chart::field(value))),
+            "wish" if value.is_empty() => Some(AimChange::NoWish),
+            "wish" => {
+                let kind = WishKind::ALL
+                    .into_iter()
+                    .find(|kind| kind.spec().key == value);
+                let wish = match kind {
+                    Some(kind) => Ok(Wish::Value(kind, kind.spec().usual)),
+                    None => Wish::read(value),
+                };
+                wish.ok().map(AimChange::Wish)
+            }
+            _ => None,
+        }
+    }
+
+    /// The wish that the list and the number say; a number that is not allowed is answered at its field.
+    pub(super) fn typed_wish(&self) -> Option<AimChange> {
+        let key = self.wish.value();
+        let kind = WishKind::ALL
+            .into_iter()
+            .find(|kind| kind.spec().key == key)?;
+        let wish = kind.read(&self.value.value());
+        let message = wish.as_ref().err().map(ToString::to_string);
+        set_text(&self.error, message.as_deref().unwrap_or_default());
+        set_hidden(&self.error, message.is_none());
+        let invalid = if message.is_some() { "true" } else { "false" };
+        set_attribute(&self.value, "aria-invalid", invalid);
+        wish.ok().map(AimChange::Wish)
+    }
+
+    /// The aim point that the two fields say, km.
+    pub(super) fn typed_point(&self) -> Option<AimChange> {
+        let [t, r] = &self.point;
+        let point = [t, r].map(|field| crate::decimal::parse(&field.value()));
+        Some(AimChange::At([point[0]?, point[1]?]))
+    }
+}
+
+/// Shows a number in a field, unless it is being typed in.
+fn show_number(field: &HtmlInputElement, value: f64, typing: Option<&Element>) {
+    let own = typing.is_some_and(|typing| typing == AsRef::<Element>::as_ref(field));
+    let text = print_number(value);
+    if !own && field.value() != text {
+        field.set_value(&text);
+    }
+}
+
+fn option(options: &mut String, value: &str, label: &str) {
+    let _ = write!(
+        options,
+        "<option value=\"{value}\">{}</option>",
+        escaped(label)
+    );
+}
+
+fn measures() -> String {
+    let mut options = String::new();
+    for words in MeasureWords::ALL {
+        option(&mut options, words.key, words.label);
+    }
+    options
+}
+
+fn wishes() -> String {
+    let mut options = String::new();
+    option(&mut options, "", "No goal");
+    for kind in WishKind::ALL {
+        option(&mut options, kind.spec().key, kind.spec().label);
+    }
+    for (key, body) in PlanetChoice::KNOWN {
+        let label = ["Just reach the orbit of ", Planet::of(body).name].concat();
+        option(&mut options, &["reach=", key].concat(), &label);
+    }
+    for (key, _, label) in Most::ALL {
+        option(&mut options, &["most=", key].concat(), label);
+    }
+    options
+}
