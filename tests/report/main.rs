@@ -5,6 +5,7 @@ mod scenarios;
 
 mod bend;
 mod chart;
+mod chart_words;
 mod json;
 mod sweeps;
 mod tables;
