@@ -68,8 +68,7 @@ impl Chart<'_> {
                 self.drawing.bead(at, radius, stroke, true);
                 at
             }
-            Some(_) => top,
-            None => foot.lerp(top, 0.5),
+            _ => foot.lerp(top, 0.5),
         }
     }
 
@@ -82,7 +81,7 @@ impl Chart<'_> {
     pub(super) fn name_now(&mut self, at: DVec2) {
         let text = match self.reading.now {
             Some(now) if now.is_finite() => self.reading.outcome_text(now),
-            Some(_) => "leaves the Sun".into(),
+            Some(_) => "leaves".into(),
             None => "strikes".into(),
         };
         let text = String::from("now ") + &text;

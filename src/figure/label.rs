@@ -79,7 +79,8 @@ impl Drawing {
     pub(super) fn place_first(&mut self, point: DVec2, others: &[DVec2], words: Words<'_>) {
         // From a little aside the words may stand above the point and all on one side of it.
         let aside = DVec2::new(0.35 * words.width(), 0.0);
-        let found = self.place_near(&[point, point + aside, point - aside], words, false)
+        let found = self.place_near(&[point], words, false)
+            || self.place_near(&[point + aside, point - aside], words, false)
             || others
                 .iter()
                 .any(|other| self.place_near(&[*other], words, false));

@@ -259,12 +259,7 @@ fn where_there_is_nothing_to_choose_it_says_so() {
             Field::Approach,
             "hardly changes: within ",
         ),
-        (
-            "",
-            Measure::Aphelion,
-            Field::Periapsis,
-            "now leaves the Sun",
-        ),
+        ("", Measure::Aphelion, Field::Periapsis, "now leaves"),
         (
             "aim=180&v-infinity=40&approach=0",
             Measure::Aphelion,
@@ -298,9 +293,7 @@ fn the_strike_region_is_hatched_and_has_no_curve() {
 #[test]
 fn any_other_setting_counts_as_the_periapsis() {
     for other in [Field::Gm, Field::Aim, Field::Crank, Field::ProbeMass] {
-        assert_eq!(
-            chart("", Measure::SpeedChange, other),
-            chart("", Measure::SpeedChange, Field::Periapsis)
-        );
+        let periapsis = chart("", Measure::Turn, Field::Periapsis);
+        assert_eq!(chart("", Measure::Turn, other), periapsis);
     }
 }

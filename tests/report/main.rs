@@ -8,6 +8,7 @@ mod aim_words;
 mod aiming;
 mod bend;
 mod chart;
+mod chart_words;
 mod json;
 mod sweeps;
 mod tables;
