@@ -92,7 +92,12 @@ pub(super) fn peak(spans: [Span; 3], height: &dyn Fn([f64; 3]) -> f64) -> [f64; 
             for n in 0_u32..27 {
                 let way = [n % 3, n / 3 % 3, n / 9].map(|n| f64::from(n) - 1.0);
                 let place = [0, 1, 2].map(|n| spans[n].kept(from[n] + way[n] * step[n]));
-                if n != 13 {
+                let stays = |n: usize| way[n] == 0.0 || spans[n].points == 1;
+                let stands = [0, 1, 2].into_iter().all(stays);
+                let repeats = [0, 1, 2]
+                    .into_iter()
+                    .any(|n| way[n] != 0.0 && spans[n].points == 1);
+                if !stands && !repeats {
                     moved |= consider(place, &mut best);
                 }
             }

@@ -118,13 +118,18 @@ impl Search {
         let locus = self.locus(approach_rad);
         let a = locus.approach.semi_major_axis_km;
         let [least, most] = locus.turns;
-        let (approach, aim) = match self.free {
+        // A turn is the same whatever the direction.
+        let free = match self.goal {
+            Goal::Turn(_) => Free::Periapsis,
+            _ => self.free,
+        };
+        let (approach, aim) = match free {
             Free::Periapsis => (Span::fixed(approach_rad), Span::fixed(aim_rad)),
             Free::AimPoint => (Span::fixed(approach_rad), Span::angle(48)),
             Free::Approach => (Span::angle(30), Span::angle(12)),
         };
         // In the plane the aim is a choice of two: the sign of the turn says which.
-        let (aim, turn) = if self.only_in_plane() && self.free != Free::Periapsis {
+        let (aim, turn) = if self.only_in_plane() && free != Free::Periapsis {
             (Span::fixed(0.0), Span::between(-most, most, 33))
         } else {
             (aim, Span::between(least, most, 12))
@@ -160,18 +165,21 @@ impl Search {
     /// The goal with the approach changed by as little as it must be, in whole degrees unless only a part of one does it.
     fn nearest_approach(&self) -> Option<Encounter> {
         let start = self.encounter.approach_rad;
-        let degree = (start / RADIANS_PER_DEGREE).round();
+        let degrees = start / RADIANS_PER_DEGREE;
+        let whole = degrees.round();
+        // On the side of the start the whole degrees are nearer.
+        let nearer = if degrees < whole { -1.0 } else { 1.0 };
         let near = |i: i32| {
-            [1.0, -1.0].into_iter().find_map(|way| {
-                let degrees = degree + way * f64::from(i);
+            [nearer, -nearer].into_iter().find_map(|way| {
+                let degrees = whole + way * f64::from(i);
                 let locus = self.locus(half_turn(degrees * RADIANS_PER_DEGREE));
                 locus.may_reach().then(|| locus.choose()).flatten()
             })
         };
         self.locus(start)
             .choose()
-            .or_else(|| (1..=180).find_map(near))
-            .or_else(|| self.between_degrees(degree))
+            .or_else(|| (0..=180).find_map(near))
+            .or_else(|| self.between_degrees(whole))
     }
 
     /// The goal with an approach between two whole degrees, all passes of one above the goal and of the other below it: a

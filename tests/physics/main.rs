@@ -8,6 +8,8 @@ mod aim;
 mod aim_points;
 mod aimed;
 mod aiming;
+mod aiming_freedom;
+mod aiming_sets;
 mod common;
 mod conics;
 mod constants;
