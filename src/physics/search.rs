@@ -41,7 +41,7 @@ pub enum Finding {
     },
 }
 
-/// Weight of the turn (rad) against the value when passes are as good as equal: the one that turns less passes farther
+/// Weight of the turn (rad), as a part of the value, when passes are as good as equal: the one that turns less passes farther
 /// out. At a smooth peak it costs its square, 1e-12 of the value.
 const FARTHER: f64 = 1e-6;
 
@@ -142,7 +142,8 @@ impl Search {
                 turn.max(least)
             };
             let b = a / libm::tan(0.5 * turn);
-            value(&self.turned(alpha), [b * cos, b * sin]) - FARTHER * turn.abs()
+            let value = value(&self.turned(alpha), [b * cos, b * sin]);
+            value - FARTHER * turn.abs() * value.abs()
         });
         let aim_rad = if turn < 0.0 { PI } else { aim_rad };
         let turn = turn.abs().max(least);
