@@ -185,6 +185,14 @@ impl<'a> Locus<'a> {
         if !matches!(self.search.goal, Goal::Aphelion(_) | Goal::Perihelion(_)) {
             return true;
         }
+        // The orbit after goes through the planet's place.
+        let orbit = self.approach.planet.orbit_km;
+        match self.search.goal {
+            Goal::Aphelion(km) if km < orbit => return false,
+            Goal::Perihelion(km) if km > orbit => return false,
+            Goal::Aphelion(_) | Goal::Perihelion(_) => {}
+            _ => return true,
+        }
         let rays = if self.search.only_in_plane() { 2 } else { 8 };
         let aim_step = TAU / f64::from(rays);
         let turn_step = (self.turns[1] - self.turns[0]) / f64::from(STEPS);
@@ -222,8 +230,10 @@ impl<'a> Locus<'a> {
 
     /// Whether the excess times a sign gets up to 0 within spans of the aim angle and of the turn.
     fn reaches(&self, [aims, turns]: [Span; 2], sign: f64) -> bool {
+        // The last step is a thousandth of a span, so the peak is missed by a millionth.
+        const HALVINGS: u32 = 9;
         let height = |[_, aim, turn]: [f64; 3]| sign * self.excess_at(aim, turn);
-        height(peak([Span::fixed(0.0), aims, turns], &height)) >= 0.0
+        height(peak([Span::fixed(0.0), aims, turns], HALVINGS, &height)) >= 0.0
     }
 
     fn excess_at(&self, aim_rad: f64, turn_rad: f64) -> f64 {

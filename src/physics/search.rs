@@ -46,15 +46,18 @@ pub enum Finding {
 const FARTHER: f64 = 1e-6;
 
 /// Halvings of a degree before a search between two degrees gives up.
-const HALVINGS: u32 = 50;
+const DEGREE_HALVINGS: u32 = 50;
+/// Halvings of the first step: to a hundred-millionth of it. Near a smooth peak the value is then exact.
+const HALVINGS: u32 = 27;
 
 impl Search {
     /// Searches.
     ///
     /// # Errors
-    /// As [`Flyby::solve`](super::Flyby::solve) for the pass to start from.
+    /// As [`Flyby::solve`](super::Flyby::solve) for the pass to start from, and for one at the farthest distance.
     pub fn run(&self) -> Result<Finding, FlybyError> {
         self.encounter.check()?;
+        self.at_farthest().check()?;
         let found = match (self.free, self.goal.is_most()) {
             (_, true) => Some(self.most()),
             (Free::Approach, false) => self.nearest_approach(),
@@ -79,6 +82,13 @@ impl Search {
             locus.roots([cos, sin], &mut |b| points.push([b * cos, b * sin]));
         }
         points
+    }
+
+    fn at_farthest(&self) -> Encounter {
+        Encounter {
+            periapsis_km: self.farthest_km.max(self.encounter.planet.radius_km),
+            ..self.encounter
+        }
     }
 
     /// The goal's aim points with another approach angle.
@@ -134,17 +144,18 @@ impl Search {
         } else {
             (aim, Span::between(least, most, 12))
         };
-        let [approach_rad, aim_rad, turn] = peak([approach, aim, turn], &|[alpha, aim, turn]| {
-            let (sin, cos) = libm::sincos(aim);
-            let turn = if turn < 0.0 {
-                turn.min(-least)
-            } else {
-                turn.max(least)
-            };
-            let b = a / libm::tan(0.5 * turn);
-            let value = value(&self.turned(alpha), [b * cos, b * sin]);
-            value - FARTHER * turn.abs() * value.abs()
-        });
+        let [approach_rad, aim_rad, turn] =
+            peak([approach, aim, turn], HALVINGS, &|[alpha, aim, turn]| {
+                let (sin, cos) = libm::sincos(aim);
+                let turn = if turn < 0.0 {
+                    turn.min(-least)
+                } else {
+                    turn.max(least)
+                };
+                let b = a / libm::tan(0.5 * turn);
+                let value = value(&self.turned(alpha), [b * cos, b * sin]);
+                value - FARTHER * turn.abs() * value.abs()
+            });
         let aim_rad = if turn < 0.0 { PI } else { aim_rad };
         let turn = turn.abs().max(least);
         self.settled(approach_rad, aim_rad, a / libm::tan(0.5 * turn))
@@ -194,7 +205,7 @@ impl Search {
                 if locus(ends[1]).is_above() == above {
                     return None;
                 }
-                (0..HALVINGS).find_map(|_| {
+                (0..DEGREE_HALVINGS).find_map(|_| {
                     let middle = 0.5 * (ends[0] + ends[1]);
                     let here = locus(middle);
                     ends[usize::from(here.is_above() != above)] = middle;
