@@ -78,7 +78,7 @@ impl Parts {
     fn find(root: &Element) -> Self {
         Self {
             canvases: ["planet", "sun", "diagram", "record"].map(|name| Canvas::find(root, name)),
-            controls: Controls::build(root),
+            controls: Controls::find(root),
             playback: Playback::find(root),
             looks: Looks::find(root),
             aim: Aim::find(root),
@@ -251,7 +251,8 @@ impl Page {
         } = &mut self.parts;
         looks.show(&self.sandbox, canvases);
         aim.show(&self.root, &mut self.sandbox, palette, typing.as_ref());
-        self.parts.readout.show_preset(&self.sandbox);
+        let chosen = self.parts.controls.chosen_preset();
+        self.parts.readout.show_preset(&chosen);
         let sizes = self.sizes();
         match (self.sandbox.pictures(&sizes), self.sandbox.panel()) {
             (Ok(pictures), Ok(panel)) => self.show_pass(&pictures, &panel),
