@@ -21,7 +21,7 @@ use crate::decimal::within;
 use crate::figure::{Look, Views};
 use crate::physics::FlybyError;
 use crate::report::{Aiming, NoAim, Solution};
-use crate::scenario::{Field, Notice, PRESETS, Preset, Scenario};
+use crate::scenario::{Field, Notice, Preset, Scenario};
 use aim::AimView;
 use drag::Drag;
 
@@ -87,8 +87,8 @@ impl Sandbox {
     pub fn apply(&mut self, input: Input) -> Result<(), Notice> {
         match input {
             Input::Preset(index) => {
-                if let Some(preset) = PRESETS.get(index) {
-                    self.reopen(preset.text);
+                if let Some((_, text)) = Preset::at(index) {
+                    self.reopen(text);
                 }
             }
             Input::Open(text) => self.reopen(&text),

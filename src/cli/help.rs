@@ -1,7 +1,7 @@
 //! What stands below the arguments in each `--help`: examples, the keys of a scenario text, the exit status.
 
 use crate::decimal::shortest;
-use crate::scenario::{Field, Most, PlanetChoice, Scale, Scenario, Spec, WishKind};
+use crate::scenario::{Field, Most, PlanetChoice, Scale, Scenario, WishKind};
 
 /// Below the help of the whole command.
 pub(super) fn command() -> String {
@@ -72,7 +72,8 @@ why. Passes out of the orbit plane count.
 fn goals() -> String {
     let mut text =
         "Goals, for the orbit round the Sun after the pass unless it says otherwise:".to_owned();
-    for spec in WishKind::ALL.map(WishKind::spec) {
+    for kind in WishKind::ALL {
+        let spec = kind.spec();
         let range = format!(
             "{} to {} {}",
             shortest(spec.min),
@@ -80,15 +81,15 @@ fn goals() -> String {
             plain(spec.unit)
         );
         let key = format!("{}={}", spec.key, shortest(spec.usual));
-        text.push_str(&goal(&key, &range, spec.label));
+        text.push_str(&goal(&key, &range, kind.label()));
     }
     text.push_str(&goal(
         "reach=saturn",
         "a planet's key",
         "Just reach that planet's orbit",
     ));
-    for (word, _, label) in Most::ALL {
-        text.push_str(&goal(&format!("most={word}"), "", label));
+    for (word, most) in Most::ALL {
+        text.push_str(&goal(&format!("most={word}"), "", most.label()));
     }
     text
 }
@@ -162,7 +163,7 @@ out has its [default]. Put it in quotes, because & means something to the shell.
         planets()
     );
     for field in Field::ALL {
-        text.push_str(&line(field.spec()));
+        text.push_str(&line(field));
     }
     text
 }
@@ -180,7 +181,8 @@ fn planets() -> String {
 }
 
 /// One key: its default, range and unit, and what it is.
-fn line(spec: &Spec) -> String {
+fn line(field: Field) -> String {
+    let spec = field.spec();
     let (default, range) = match spec.default {
         Some(value) => (
             format!("[{}]", shortest(value)),

@@ -1,4 +1,4 @@
-//! The numbers that a person can set: key, words, unit, range and default of each, in one place for every door.
+//! The numbers that a person can set: key, name, unit, range and default of each, in one place for every door.
 
 use super::notice::Notice;
 use crate::decimal::{parse, round_significant, within};
@@ -36,8 +36,6 @@ pub struct Spec {
     pub label: &'static str,
     /// Unit as it is written after the number.
     pub unit: &'static str,
-    /// One line: what it means.
-    pub meaning: &'static str,
     /// Smallest value allowed.
     pub min: f64,
     /// Largest value allowed.
@@ -194,7 +192,6 @@ const GM: Spec = Spec {
     key: "gm",
     label: "Gravitational parameter, GM",
     unit: "km³/s²",
-    meaning: "How strongly the planet pulls: its mass times Newton's constant.",
     min: ABOVE_ZERO,
     max: LARGEST,
     default: None,
@@ -206,7 +203,6 @@ const RADIUS: Spec = Spec {
     key: "radius",
     label: "Radius",
     unit: "km",
-    meaning: "Distance from the planet's centre to its surface.",
     min: ABOVE_ZERO,
     max: LARGEST,
     default: None,
@@ -218,7 +214,6 @@ const ORBIT: Spec = Spec {
     key: "orbit",
     label: "Orbit radius",
     unit: "AU",
-    meaning: "From the Sun; it sets how fast the planet moves. The Earth's is 1 AU.",
     min: ABOVE_ZERO,
     max: LARGEST,
     default: None,
@@ -230,7 +225,6 @@ const V_INFINITY: Spec = Spec {
     key: "v-infinity",
     label: "Speed relative to the planet, v∞",
     unit: "km/s",
-    meaning: "v-infinity: how fast the probe comes in from far away, seen from the planet.",
     min: 0.01,
     max: 100.0,
     default: Some(9.0),
@@ -242,7 +236,6 @@ const APPROACH: Spec = Spec {
     key: "approach",
     label: "Approach angle",
     unit: "°",
-    meaning: "0° catches the planet up from behind, 180° meets it head-on; + heads outward, − heads sunward.",
     min: -180.0,
     max: 180.0,
     default: Some(129.0),
@@ -254,7 +247,6 @@ const CRANK: Spec = Spec {
     key: "crank",
     label: "Crank angle",
     unit: "°",
-    meaning: "Tilts the approach out of the orbit plane, round the planet's direction of motion.",
     min: -180.0,
     max: 180.0,
     default: Some(0.0),
@@ -266,7 +258,6 @@ const PERIAPSIS: Spec = Spec {
     key: "periapsis",
     label: "Periapsis",
     unit: "planet radii",
-    meaning: "Closest distance from the planet's centre. Under 1 the probe strikes the planet.",
     min: 0.01,
     max: 10_000.0,
     default: Some(8.0),
@@ -278,7 +269,6 @@ const AIM: Spec = Spec {
     key: "aim",
     label: "Aim angle",
     unit: "°",
-    meaning: "Where it passes: 0° and 180° in the orbit plane, −90° over north, 90° over south.",
     min: -180.0,
     max: 180.0,
     default: Some(0.0),
@@ -290,7 +280,6 @@ const PROBE_MASS: Spec = Spec {
     key: "probe-mass",
     label: "Probe mass",
     unit: "kg",
-    meaning: "Changes nothing for the probe, only how little the planet slows down or speeds up.",
     min: 1e-3,
     max: 1e9,
     default: Some(480.0),

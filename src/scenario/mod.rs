@@ -8,6 +8,7 @@ mod preset;
 mod settings;
 mod text;
 mod wish;
+mod words;
 
 pub use choice::{CustomPlanet, PlanetChoice};
 pub use field::{Field, Scale, Spec};

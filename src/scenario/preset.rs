@@ -27,10 +27,38 @@ impl Preset {
 
     /// The preset with this scenario, if there is one.
     pub fn of(scenario: &Scenario) -> Option<&'static Self> {
+        static ALL: [Preset; PRESETS.len()] = PRESETS;
+        ALL.get(Self::index_of(scenario)?)
+    }
+
+    /// The place in [`PRESETS`] of the one with this scenario, if there is one.
+    pub fn index_of(scenario: &Scenario) -> Option<usize> {
         let text = scenario.to_string();
-        PRESETS.iter().find(|preset| preset.text == text)
+        TEXTS.iter().position(|(_, own)| *own == text)
+    }
+
+    /// The place of the one with this id.
+    pub fn index_of_id(id: &str) -> Option<usize> {
+        TEXTS.iter().position(|(own, _)| *own == id)
+    }
+
+    /// The id and the scenario text of the one at this place.
+    pub fn at(index: usize) -> Option<(&'static str, &'static str)> {
+        TEXTS.get(index).copied()
     }
 }
+
+/// Id and scenario text of each: all that the page's core needs. The words are in `index.html`, and would be in the
+/// core's download too if it read them from [`PRESETS`].
+static TEXTS: [(&str, &str); PRESETS.len()] = {
+    let mut texts = [("", ""); PRESETS.len()];
+    let mut i = 0;
+    while i < texts.len() {
+        texts[i] = (PRESETS[i].id, PRESETS[i].text);
+        i += 1;
+    }
+    texts
+};
 
 /// All of them; the first is the one that the page opens with.
 pub const PRESETS: [Preset; 11] = [

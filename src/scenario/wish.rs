@@ -50,8 +50,6 @@ pub enum Most {
 pub struct WishSpec {
     /// Key in the text form.
     pub key: &'static str,
-    /// Words for the page's list.
-    pub label: &'static str,
     /// Unit after the number.
     pub unit: &'static str,
     /// Smallest value allowed.
@@ -111,15 +109,11 @@ impl WishKind {
 }
 
 impl Most {
-    /// Each with its word in the text form and its words for the page's list.
-    pub const ALL: [(&'static str, Self, &'static str); 3] = [
-        ("gain", Self::Gain, "The most gain of speed round the Sun"),
-        ("loss", Self::Loss, "The most loss of speed round the Sun"),
-        (
-            "inclination",
-            Self::Inclination,
-            "The most tilt of the orbit",
-        ),
+    /// Each with its word in the text form.
+    pub const ALL: [(&'static str, Self); 3] = [
+        ("gain", Self::Gain),
+        ("loss", Self::Loss),
+        ("inclination", Self::Inclination),
     ];
 }
 
@@ -139,8 +133,8 @@ impl Wish {
                 .ok_or_else(|| BadWish::Planet(value.into())),
             "most" => Most::ALL
                 .iter()
-                .find(|(word, ..)| *word == value)
-                .map(|(_, most, _)| Self::Most(*most))
+                .find(|(word, _)| *word == value)
+                .map(|(_, most)| Self::Most(*most))
                 .ok_or_else(unknown),
             _ => WishKind::ALL
                 .into_iter()
@@ -193,8 +187,8 @@ impl fmt::Display for Wish {
                 write!(f, "reach={}", word(key.map(|(key, _)| *key)))
             }
             Self::Most(most) => {
-                let found = Most::ALL.iter().find(|(_, known, _)| *known == most);
-                write!(f, "most={}", word(found.map(|(key, ..)| *key)))
+                let found = Most::ALL.iter().find(|(_, known)| *known == most);
+                write!(f, "most={}", word(found.map(|(key, _)| *key)))
             }
         }
     }
@@ -241,7 +235,6 @@ impl fmt::Display for BadWish {
 
 const APHELION: WishSpec = WishSpec {
     key: "aphelion",
-    label: "Farthest from the Sun afterwards",
     unit: "AU",
     min: 1e-3,
     max: 1e5,
@@ -249,7 +242,6 @@ const APHELION: WishSpec = WishSpec {
 };
 const PERIHELION: WishSpec = WishSpec {
     key: "perihelion",
-    label: "Nearest to the Sun afterwards",
     unit: "AU",
     min: 1e-4,
     max: 1e5,
@@ -257,7 +249,6 @@ const PERIHELION: WishSpec = WishSpec {
 };
 const LEAVE: WishSpec = WishSpec {
     key: "leave",
-    label: "Leave the Sun, with speed to spare",
     unit: "km/s",
     min: 0.0,
     max: 1000.0,
@@ -265,7 +256,6 @@ const LEAVE: WishSpec = WishSpec {
 };
 const TURN: WishSpec = WishSpec {
     key: "turn",
-    label: "Turn of the path round the planet",
     unit: "°",
     min: 1e-3,
     max: 180.0,
@@ -273,7 +263,6 @@ const TURN: WishSpec = WishSpec {
 };
 const CHANGE: WishSpec = WishSpec {
     key: "change",
-    label: "Change of speed round the Sun, 0 for none",
     unit: "km/s",
     min: -1000.0,
     max: 1000.0,

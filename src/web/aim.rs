@@ -1,8 +1,6 @@
 //! Aiming on the page: the aim plane with its fields, the wish and its answer, and the switch that keeps the probe in the
 //! orbit plane.
 
-use std::fmt::Write as _;
-
 use glam::DVec2;
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
@@ -12,10 +10,10 @@ use super::dom::{escaped, find, set_attribute, set_hidden, set_text};
 use super::palette::Palette;
 use super::readout::{list, sentence};
 use crate::decimal::round_significant;
-use crate::physics::{Free, Planet};
+use crate::physics::Free;
 use crate::report::{MeasureWords, aim_sentences, describe_aim_plane};
 use crate::sandbox::{AimChange, Sandbox};
-use crate::scenario::{Most, PlanetChoice, Wish, WishKind, print_number};
+use crate::scenario::{Wish, WishKind, print_number};
 
 /// Cells to a side of the map.
 const COLUMNS: usize = 256;
@@ -49,7 +47,7 @@ pub(super) struct Aim {
 
 impl Aim {
     pub(super) fn find(root: &Element) -> Self {
-        let aim = Self {
+        Self {
             canvas: Canvas::find(root, "aim"),
             chart: Chart::find(root),
             plane_only: find(root, "[data-action=plane-only]"),
@@ -64,10 +62,7 @@ impl Aim {
             answer: find(root, "[data-text=answer]"),
             take: find(root, "[data-action=take]"),
             painted: None,
-        };
-        aim.measure.set_inner_html(&measures());
-        aim.wish.set_inner_html(&wishes());
-        aim
+        }
     }
 
     /// The picture has to be painted anew, in other colours.
@@ -212,36 +207,4 @@ fn show_number(field: &HtmlInputElement, value: f64, typing: Option<&Element>) {
     if !own && field.value() != text {
         field.set_value(&text);
     }
-}
-
-fn option(options: &mut String, value: &str, label: &str) {
-    let _ = write!(
-        options,
-        "<option value=\"{value}\">{}</option>",
-        escaped(label)
-    );
-}
-
-fn measures() -> String {
-    let mut options = String::new();
-    for words in MeasureWords::ALL {
-        option(&mut options, words.key, words.label);
-    }
-    options
-}
-
-fn wishes() -> String {
-    let mut options = String::new();
-    option(&mut options, "", "No goal");
-    for kind in WishKind::ALL {
-        option(&mut options, kind.spec().key, kind.spec().label);
-    }
-    for (key, body) in PlanetChoice::KNOWN {
-        let label = ["Just reach the orbit of ", Planet::of(body).name].concat();
-        option(&mut options, &["reach=", key].concat(), &label);
-    }
-    for (key, _, label) in Most::ALL {
-        option(&mut options, &["most=", key].concat(), label);
-    }
-    options
 }

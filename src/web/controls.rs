@@ -1,21 +1,11 @@
-//! The controls: built from the fields' descriptions, so that words, units and ranges stand in one place.
-
-use std::fmt::Write as _;
+//! The controls: what they show. Their markup is in `index.html`; a test compares its words and ranges with the fields'.
 
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
-use super::dom::{escaped, find, set_attribute, set_hidden, set_text};
-use crate::report::short;
+use super::dom::{find, set_attribute, set_hidden, set_text};
 use crate::sandbox::{Panel, Sandbox, SideChoice};
-use crate::scenario::{Field, PRESETS, PlanetChoice, Scale, Spec, print_number};
-
-/// Fields that most people need, those of a planet of one's own, those that lead out of the orbit plane, and the one that
-/// stays folded away until asked for.
-const FIRST: [Field; 3] = [Field::VInfinity, Field::Approach, Field::Periapsis];
-const CUSTOM: [Field; 3] = [Field::Gm, Field::Radius, Field::Orbit];
-const OUT: [Field; 2] = [Field::Crank, Field::Aim];
-const FOLDED: [Field; 1] = [Field::ProbeMass];
+use crate::scenario::{Field, PlanetChoice, Preset, print_number};
 
 /// The controls of all fields, the planet and the side.
 pub(super) struct Controls {
@@ -40,29 +30,11 @@ struct Side {
 }
 
 impl Controls {
-    /// Fills the page's control slots and remembers what is in them.
-    pub(super) fn build(root: &Element) -> Self {
-        let slots: [(_, &[Field]); 4] = [
-            ("first", &FIRST),
-            ("custom", &CUSTOM),
-            ("out", &OUT),
-            ("folded", &FOLDED),
-        ];
-        for (slot, fields) in slots {
-            let markup: String = fields
-                .iter()
-                .map(|field| field_markup(field.spec()))
-                .collect();
-            find::<Element>(root, &format!("[data-slot={slot}]")).set_inner_html(&markup);
-        }
-        let planet: HtmlSelectElement = find(root, "[data-action=planet]");
-        planet.set_inner_html(&planet_options());
-        let presets: HtmlSelectElement = find(root, "[data-action=preset]");
-        presets.set_inner_html(&preset_options());
+    pub(super) fn find(root: &Element) -> Self {
         Self {
             fields: Field::ALL.map(|field| FieldControl::find(root, field)),
-            planet,
-            presets,
+            planet: find(root, "[data-action=planet]"),
+            presets: find(root, "[data-action=preset]"),
             custom: find(root, "[data-slot=custom]"),
             published: find(root, "#planet-meaning"),
             sides: [Side::find(root, 0), Side::find(root, 1)],
@@ -74,8 +46,8 @@ impl Controls {
     pub(super) fn show(&self, sandbox: &Sandbox, typing: Option<&Element>) {
         let scenario = sandbox.scenario();
         self.planet.set_value(scenario.planet().key());
-        let preset = sandbox.preset().map_or("", |preset| preset.id);
-        self.presets.set_value(preset);
+        let preset = Preset::index_of(scenario).and_then(Preset::at);
+        self.presets.set_value(preset.map_or("", |(id, _)| id));
         let custom = matches!(scenario.planet(), PlanetChoice::Custom(_));
         set_hidden(&self.custom, !custom);
         set_hidden(&self.published, custom);
@@ -84,6 +56,11 @@ impl Controls {
                 control.show(value, typing);
             }
         }
+    }
+
+    /// The entry of the list of examples that is shown.
+    pub(super) fn chosen_preset(&self) -> Element {
+        find(&self.presets, ":checked")
     }
 
     /// Shows which side the probe passes on, and what each side means now.
@@ -154,91 +131,4 @@ impl Side {
         self.button.set_checked(choice.chosen);
         set_text(&self.label, &choice.label);
     }
-}
-
-/// Label, slider, number, − and +, meaning and message of a field.
-fn field_markup(spec: &Spec) -> String {
-    let Spec {
-        key,
-        label,
-        unit,
-        meaning,
-        min,
-        max,
-        ..
-    } = spec;
-    let (low, high, step) = spec.slider_range();
-    let (low, high, step) = (print_number(low), print_number(high), print_number(step));
-    let range = range_words(spec);
-    let (label, meaning) = (escaped(label), escaped(meaning));
-    let mut limits = String::new();
-    if spec.default.is_some() {
-        let _ = write!(
-            limits,
-            "min=\"{}\" max=\"{}\"",
-            print_number(*min),
-            print_number(*max)
-        );
-    }
-    format!(
-        "<div class=\"field\" data-field=\"{key}\">\
-         <label for=\"{key}-number\">{label}</label>\
-         <span class=\"value\"><input id=\"{key}-number\" data-part=\"number\" type=\"number\" step=\"any\" {limits} \
-         aria-describedby=\"{key}-meaning {key}-error\"> <span class=\"unit\">{unit}</span></span>\
-         <span class=\"slide\"><button type=\"button\" data-part=\"less\" aria-label=\"Less: {label}\">−</button>\
-         <input data-part=\"slider\" type=\"range\" min=\"{low}\" max=\"{high}\" step=\"{step}\" aria-label=\"{label}\" \
-         aria-describedby=\"{key}-meaning\">\
-         <button type=\"button\" data-part=\"more\" aria-label=\"More: {label}\">+</button></span>\
-         <p class=\"meaning\" id=\"{key}-meaning\">{meaning} <span class=\"range\">{range}</span></p>\
-         <p class=\"error\" id=\"{key}-error\" data-part=\"error\" role=\"alert\" hidden></p></div>"
-    )
-}
-
-/// The field's range, and its scale where that is not the usual one.
-fn range_words(spec: &Spec) -> String {
-    let scale = if spec.scale == Scale::Logarithmic {
-        "; slider in equal ratios"
-    } else {
-        ""
-    };
-    let Spec { min, max, unit, .. } = *spec;
-    let space = if unit == "°" { "" } else { " " };
-    match spec.default {
-        Some(_) => format!(
-            "From {} to {}{space}{unit}{scale}.",
-            short(min, 1),
-            short(max, 1)
-        ),
-        None => format!("Any number above 0, in {unit}{scale}."),
-    }
-}
-
-fn planet_options() -> String {
-    let mut options = String::new();
-    for (key, body) in PlanetChoice::KNOWN {
-        let _ = write!(
-            options,
-            "<option value=\"{key}\">{}</option>",
-            crate::physics::Planet::of(body).name
-        );
-    }
-    let _ = write!(
-        options,
-        "<option value=\"{}\">A planet of your own</option>",
-        PlanetChoice::CUSTOM
-    );
-    options
-}
-
-fn preset_options() -> String {
-    let mut options = String::from("<option value=\"\" disabled>Your own settings</option>");
-    for preset in &PRESETS {
-        let _ = write!(
-            options,
-            "<option value=\"{}\">{}</option>",
-            preset.id,
-            escaped(preset.title)
-        );
-    }
-    options
 }

@@ -18,7 +18,7 @@ use super::listener::{Callback, Listener};
 use super::looks::Looks;
 use super::page::{Page, PageRef, with};
 use crate::sandbox::{AimChange, Change, Input};
-use crate::scenario::{Field, PRESETS};
+use crate::scenario::{Field, Preset};
 
 /// One press of the zoom buttons.
 const ZOOM_STEP: f64 = 1.5;
@@ -170,7 +170,7 @@ fn on_list(page: &mut Page, action: &str, value: &str) {
     match action {
         "planet" => page.apply(Input::Planet(value.to_owned())),
         "preset" => {
-            if let Some(index) = PRESETS.iter().position(|preset| preset.id == value) {
+            if let Some(index) = Preset::index_of_id(value) {
                 page.apply(Input::Preset(index));
                 page.opened();
                 page.save_as_new();

@@ -218,7 +218,8 @@ impl Page {
         } = &mut self.parts;
         looks.show(&self.sandbox, canvases);
         aim.show(&self.root, &mut self.sandbox, palette, typing.as_ref());
-        self.parts.readout.show_preset(&self.sandbox);
+        let chosen = self.parts.controls.chosen_preset();
+        self.parts.readout.show_preset(&chosen);
         let sizes = self.sizes();
         match (self.sandbox.pictures(&sizes), self.sandbox.panel()) {
             (Ok(pictures), Ok(panel)) => self.show_pass(&pictures, &panel),

@@ -28,7 +28,7 @@ impl Parts {
     pub(super) fn find(root: &Element) -> Self {
         Self {
             canvases: ["planet", "sun", "diagram", "record"].map(|name| Canvas::find(root, name)),
-            controls: Controls::build(root),
+            controls: Controls::find(root),
             playback: Playback::find(root),
             looks: Looks::find(root),
             aim: Aim::find(root),

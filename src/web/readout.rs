@@ -5,7 +5,7 @@ use web_sys::Element;
 use super::dom::{escaped, find, set_attribute, set_text};
 use super::table::{Table, attributes};
 use crate::report::{Piece, Sentence};
-use crate::sandbox::{Panel, Sandbox};
+use crate::sandbox::Panel;
 use crate::scenario::Notice;
 
 /// The places that show numbers and sentences.
@@ -18,7 +18,7 @@ pub(super) struct Readout {
     look: Element,
     reason: Element,
     /// Who passes; the title adds which planet.
-    probe: &'static str,
+    probe: String,
     spoken: Element,
     pictures: [Element; 4],
 }
@@ -58,7 +58,7 @@ impl Readout {
             title: named("title"),
             look: named("look"),
             reason: named("reason"),
-            probe: "",
+            probe: String::new(),
             spoken: named("spoken"),
             pictures: ["planet", "sun", "diagram", "record"].map(picture),
         }
@@ -73,7 +73,7 @@ impl Readout {
         self.put("cautions", list(&cautions));
         set_text(
             &self.title,
-            &[self.probe, " passes ", panel.planet].concat(),
+            &[&self.probe, " passes ", panel.planet].concat(),
         );
         self.put("planet-note", [panel.planet, " stands still"].concat());
         self.put("sun-note", sentence(&panel.motion_note));
@@ -82,19 +82,12 @@ impl Readout {
         self.now.show_facts(&panel.now);
     }
 
-    /// Shows what the settings are called and what to look at.
-    pub(super) fn show_preset(&mut self, sandbox: &Sandbox) {
-        let (probe, look, why) = match sandbox.preset() {
-            Some(preset) => (preset.probe, preset.look, preset.why),
-            None => (
-                "Your own probe",
-                "Compare the blue arrows, then the green ones.",
-                "Choose an example above to see what it shows and why it happens.",
-            ),
-        };
-        self.probe = probe;
-        set_text(&self.look, look);
-        set_text(&self.reason, why);
+    /// Shows what the settings are called and what to look at: what the chosen entry of the list of examples carries.
+    pub(super) fn show_preset(&mut self, chosen: &Element) {
+        let words = |name| chosen.get_attribute(name).unwrap_or_default();
+        self.probe = words("data-probe");
+        set_text(&self.look, &words("data-look"));
+        set_text(&self.reason, &words("data-why"));
     }
 
     /// Shows what the link had that could not be used.

@@ -64,7 +64,7 @@ fn the_papers_have_every_key_and_every_goal() {
         assert!(guide.contains(&format!("`{key}`")), "no {key}");
     }
     let goals = WishKind::ALL.map(|kind| format!("`{}=", kind.spec().key));
-    let most = Most::ALL.map(|(word, ..)| format!("`most={word}`"));
+    let most = Most::ALL.map(|(word, _)| format!("`most={word}`"));
     for goal in goals.into_iter().chain(most).chain(["`reach=".into()]) {
         assert!(guide.contains(&goal), "no {goal}");
     }
@@ -79,8 +79,9 @@ fn the_help_has_every_goal_with_its_range() {
         let shown = |line: &str| line.contains(&format!("{}=", spec.key)) && line.contains(&range);
         assert!(help.lines().any(shown), "{} is not in: {help}", spec.key);
     }
-    for (word, _, label) in Most::ALL {
-        let shown = |line: &str| line.contains(&format!("most={word}")) && line.contains(label);
+    for (word, most) in Most::ALL {
+        let shown =
+            |line: &str| line.contains(&format!("most={word}")) && line.contains(most.label());
         assert!(help.lines().any(shown), "{word} is not in: {help}");
     }
     assert!(help.contains("reach=saturn"), "{help}");
