@@ -89,6 +89,8 @@ impl Sandbox {
             Input::Preset(index) => {
                 if let Some((_, text)) = Preset::at(index) {
                     self.reopen(text);
+                    // From north a path out of the plane is hard to read.
+                    self.look_from(Look::BEHIND);
                 }
             }
             Input::Open(text) => self.reopen(&text),

@@ -156,11 +156,19 @@ fn sunward_takes_nearly_all_speed_away() {
 #[test]
 fn out_of_plane_tilts_the_orbit() {
     let (flyby, solution) = solved("out-of-plane");
-    // "from nothing to tens of degrees"
+    // "from 0° to 87°"
     assert!(number(solution.orbit_before.inclination_deg).abs() < 1e-9);
-    assert!(number(solution.orbit_after.inclination_deg) >= 20.0);
-    // "passes over Jupiter's south, so the pull lifts it northwards"
+    assert!((number(solution.orbit_after.inclination_deg) - 87.0).abs() < 0.5);
+    // "comes in level and leaves steeply"
+    let (level, steep) = (flyby.velocity_in.km_s, flyby.velocity_out.km_s);
+    assert!(level.z.abs() < 1e-9 && steep.z > 2.0 * steep.x.abs());
+    // "passes ahead of Jupiter and under its south, so the pull ... lifts it northwards"
     assert!(flyby.periapsis_direction.z < -0.3 && flyby.velocity_change.z > 1.0);
+    assert_eq!(solution.sun_frame.side, Some("ahead"));
+    // "takes nearly all of its motion along with Jupiter"
+    assert!(flyby.sun_velocity_out.km_s.y < 0.1 * flyby.sun_velocity_in.km_s.y);
+    // "high over the Sun": an upright orbit that comes nearly as near as the Earth.
+    assert!(number(solution.orbit_after.perihelion_au) < 1.5);
 }
 
 #[test]

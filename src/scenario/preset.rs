@@ -100,12 +100,13 @@ pub const PRESETS: [Preset; 11] = [
     },
     Preset {
         id: "out-of-plane",
-        title: "Out of the orbit plane",
+        title: "Over the Sun's poles",
         probe: "Plover, an invented observer of the Sun's poles,",
-        text: "v=1&planet=jupiter&v-infinity=11&approach=110&periapsis=3&aim=90",
-        look: "Look at the tilt of the orbit in the table: it goes from nothing to tens of degrees; the pictures show the pass \
-               from north, so part of the path points out of the page.",
-        why: "Plover passes over Jupiter's south, so the pull lifts it northwards out of the plane of both orbits.",
+        text: "v=1&planet=jupiter&v-infinity=15&approach=110&periapsis=6&aim=145",
+        look: "Watch the tilt of the orbit in the table go from 0° to 87°: the stages show from behind Jupiter how it comes in \
+               level and leaves steeply.",
+        why: "Plover passes ahead of Jupiter and under its south, so the pull takes nearly all of its motion along with Jupiter \
+              and lifts it northwards: what is left carries it high over the Sun.",
     },
     Preset {
         id: "not-the-closest",

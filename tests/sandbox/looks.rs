@@ -3,7 +3,7 @@
 use glam::{DVec2, dvec2};
 use two_frames::figure::{Grip, Look, Mark};
 use two_frames::sandbox::{AimChange, Change, Input, Sandbox};
-use two_frames::scenario::Field;
+use two_frames::scenario::{Field, PRESETS};
 
 use super::{SIZES, apply, get, preset, state};
 
@@ -142,10 +142,21 @@ fn a_look_survives_a_change_of_settings_and_not_another_pass() {
         apply(&mut sandbox, input);
         assert_eq!(sandbox.look(), look);
     }
-    for input in [Input::Preset(4), Input::Open("aim=3".into()), Input::Reset] {
+    for input in [Input::Preset(3), Input::Open("aim=3".into()), Input::Reset] {
         let mut sandbox = sandbox.clone();
         apply(&mut sandbox, input);
         assert_eq!(sandbox.look(), Look::NORTH);
+    }
+}
+
+#[test]
+fn an_example_out_of_the_plane_is_seen_from_behind() {
+    let mut sandbox = Sandbox::default();
+    for (index, example) in PRESETS.iter().enumerate() {
+        apply(&mut sandbox, Input::Preset(index));
+        let out = example.id == "out-of-plane";
+        let look = if out { Look::BEHIND } else { Look::NORTH };
+        assert_eq!((sandbox.look(), sandbox.may_turn()), (look, out));
     }
 }
 
