@@ -1,5 +1,6 @@
 //! Choosing a planet, opening another pass, coming closer.
 
+use two_frames::figure::Look;
 use two_frames::sandbox::{Change, Input, Pace, PaceLaw, Sandbox};
 use two_frames::scenario::{Field, PRESETS, PlanetChoice};
 
@@ -76,6 +77,10 @@ fn presets_texts_and_reset_start_afresh_at_the_same_pace() {
         apply(&mut sandbox, input.clone());
         let mut fresh = Sandbox::open(text);
         clock(&mut fresh, Change::Pace(pace));
+        if matches!(input, Input::Preset(_)) {
+            // An example out of the plane is seen from behind; in the plane this changes nothing.
+            apply(&mut fresh, Input::Look(Look::BEHIND));
+        }
         assert_eq!(sandbox.scenario(), fresh.scenario(), "{input:?}");
         assert_eq!(
             time(&mut sandbox).to_bits(),

@@ -226,7 +226,7 @@ fn a_slanted_periapsis_is_drawn_where_it_is_dragged() {
         "it is seen at a slant"
     );
     drag(&mut sandbox, Grip::Periapsis, |offset| offset * 2.0);
-    assert!((get(&sandbox, Field::Periapsis) - 6.0).abs() < 1e-12);
+    assert!((get(&sandbox, Field::Periapsis) - 12.0).abs() < 1e-12);
 }
 
 #[test]

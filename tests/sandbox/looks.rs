@@ -198,7 +198,7 @@ fn periapsis_can_be_dragged_from_everywhere_that_shows_its_distance() {
             apply(&mut sandbox, Input::Grab(Grip::Periapsis, from, SIZES));
             apply(&mut sandbox, Input::Drag(centre + 2.0 * (from - centre)));
             assert!(
-                (get(&sandbox, Field::Periapsis) - 6.0).abs() < 1e-12,
+                (get(&sandbox, Field::Periapsis) - 12.0).abs() < 1e-12,
                 "{look:?}"
             );
             // Held, the views stay, whatever else is asked for.
