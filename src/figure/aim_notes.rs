@@ -82,10 +82,9 @@ impl AimPicture<'_> {
         self.drawing.place_over(&inside, bold("strikes"), area);
         if let Some(place) = self.answer_place() {
             let edge = 0.4 * letter;
-            let inside = place.clamp(
-                area.low + DVec2::splat(edge),
-                area.high - DVec2::splat(edge),
-            );
+            let inside = place
+                .max(area.low + DVec2::splat(edge))
+                .min(area.high - DVec2::splat(edge));
             self.drawing.place_near(&[inside], bold("answer"), true);
         }
         self.line_names(named);

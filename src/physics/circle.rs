@@ -2,6 +2,9 @@
 
 use super::approach::Approach;
 
+/// Closer to the planet's motion than this (rad) an approach counts as along it: all aim angles are alike.
+const ALIKE: f64 = 1e-12;
+
 /// All aim points whose outgoing direction has a given part c along the planet's motion, and so one speed and one
 /// energy round the Sun: a circle on the sphere of outgoing directions, whose stereographic image in the aim plane is
 /// `(S_y − c) u² − 2 u·t − (S_y + c) = 0` with u the aim point over a and `t = (T_y, R_y)`: a circle, or a straight line
@@ -50,7 +53,7 @@ impl SpeedCircle {
         let length = (t * t + r * r).sqrt();
         let outward = if self.bend < 0.0 { -1.0 } else { 1.0 };
         let toward = |sign: f64| libm::atan2(sign * r, sign * t);
-        if length < 1e-12 {
+        if length < ALIKE {
             None
         } else if self.is_line() {
             let along = -0.5 * self.sum / length;
@@ -61,6 +64,31 @@ impl SpeedCircle {
                 self.a * (length + self.across) / self.bend.abs(),
             ))
         }
+    }
+
+    /// Least and greatest distance from the planet's centre, km; a straight line has no greatest. `None` where every
+    /// direction is alike.
+    pub fn distances_km(&self) -> Option<[f64; 2]> {
+        let [t, r] = self.t;
+        let length = (t * t + r * r).sqrt();
+        let unit = self.a * (length + self.across);
+        // The least from the product of both, because a difference would cancel where the circle is large.
+        let least = self.a * self.sum.abs() / (length + self.across);
+        (length >= ALIKE).then(|| [least, unit / self.bend.abs()])
+    }
+
+    /// The two aim angles, rad, at which it is at a distance within [`Self::distances_km`]: `b_km` from the centre.
+    pub fn aims_at(&self, b_km: f64) -> [f64; 2] {
+        let ([t, r], u) = (self.t, b_km / self.a);
+        let cos = (self.bend * u - self.sum / u) / (2.0 * (t * t + r * r).sqrt());
+        // At either end of them a rounding error may lie beyond.
+        let cos = if cos.abs() > 1.0 {
+            1.0_f64.copysign(cos)
+        } else {
+            cos
+        };
+        let (middle, aside) = (libm::atan2(r, t), libm::acos(cos));
+        [middle + aside, middle - aside]
     }
 
     /// Where a ray from the centre in a direction (a unit vector on T and R) meets it: distances, km, above 0, the

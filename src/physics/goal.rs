@@ -1,5 +1,7 @@
 //! What a pass is wanted for.
 
+use std::f64::consts::PI;
+
 use super::aimed::Aimed;
 use super::approach::Approach;
 
@@ -56,8 +58,9 @@ impl Goal {
                 pass.forward_part() - wanted
             }
             Self::Turn(rad) => {
-                pass.velocity_change_km_s() / pass.approach().v_infinity_km_s
-                    - 2.0 * libm::sin(0.5 * rad)
+                // Beyond half a turn the sine would come down again.
+                let wanted = if rad < PI { libm::sin(0.5 * rad) } else { rad };
+                pass.velocity_change_km_s() / pass.approach().v_infinity_km_s - 2.0 * wanted
             }
             Self::MostGain => pass.speed_change_km_s(),
             Self::MostLoss => -pass.speed_change_km_s(),

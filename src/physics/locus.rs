@@ -6,6 +6,7 @@ use super::approach::Approach;
 use super::circle::SpeedCircle;
 use super::encounter::Encounter;
 use super::goal::{Free, Goal};
+use super::peak::{Span, peak};
 use super::root::crossings;
 use super::search::Search;
 
@@ -15,6 +16,8 @@ const RAY: u32 = 64;
 const RAYS: u32 = 180;
 /// An aim angle in the orbit plane is preferred to one out of it that is better by no more than this part.
 const AS_GOOD: f64 = 1e-9;
+/// A pass that grazes the surface but for this part of the distance counts as one.
+const ROUNDING: f64 = 1e-12;
 
 /// The aim plane of one approach, searched for a goal.
 pub(super) struct Locus<'a> {
@@ -53,7 +56,9 @@ impl<'a> Locus<'a> {
         let best = match (self.search.free, self.search.goal, &self.circle) {
             (Free::Periapsis, ..) | (_, Goal::Turn(_), _) => self.on(kept),
             (_, _, Some(circle)) => self.best_of_circle(circle),
-            _ => self.best_of_curve(),
+            (_, Goal::Aphelion(_) | Goal::Perihelion(_), _) => self.best_of_curve(),
+            // A speed that no direction gives.
+            _ => None,
         };
         best.map(|(aim, b)| self.search.settled(self.approach.approach_rad, aim, b))
     }
@@ -76,9 +81,9 @@ impl<'a> Locus<'a> {
         let goal = self.search.goal;
         let farthest = self.distance(self.turns[0]);
         let allowed =
-            |b: &f64| *b >= self.approach.strike_radius_km() * (1.0 - 1e-12) && *b <= farthest;
+            |b: &f64| *b >= self.approach.strike_radius_km() * (1.0 - ROUNDING) && *b <= farthest;
         if let Goal::Turn(rad) = goal {
-            if rad > 0.0 {
+            if rad > 0.0 && rad <= PI {
                 Some(self.distance(rad)).filter(allowed).map(found);
             }
         } else if let Some(circle) = &self.circle {
@@ -103,31 +108,37 @@ impl<'a> Locus<'a> {
     }
 
     fn best_of_circle(&self, circle: &SpeedCircle) -> Option<(f64, f64)> {
+        if self.search.only_in_plane() {
+            return self.on_either_side();
+        }
         let strike = self.approach.strike_radius_km();
         let farthest = self.distance(self.turns[0]);
-        let known = match circle.best() {
+        let (Some([near, far]), Some((aim, b))) = (circle.distances_km(), circle.best()) else {
             // Nothing but the approach along the planet's motion makes every direction alike.
-            None => return self.on(self.search.encounter.aim_rad),
-            // A line through the planet: where it comes out of the planet on the north side.
-            Some((aim, b)) if circle.is_line() && b < strike => {
-                let aside = libm::acos(b / strike);
-                let north = [aim + aside, aim - aside]
-                    .into_iter()
-                    .find(|aim| libm::sin(*aim) < 0.0);
-                Some((north.unwrap_or(aim + aside), strike))
-            }
-            Some((aim, b)) => Some((aim, b)).filter(|_| (strike..=farthest).contains(&b)),
+            return self.on(self.search.encounter.aim_rad);
         };
-        // Where the best one is too far out, or out of a plane that it has to stay in, some other may do.
-        known
-            .filter(|(aim, _)| !self.search.only_in_plane() || is_in_plane(*aim))
-            .or_else(|| self.best_of_curve())
+        if far < strike * (1.0 - ROUNDING) || near > farthest {
+            return None;
+        }
+        if (strike..=farthest).contains(&b) {
+            return Some((aim, b));
+        }
+        // Where the best is too far out, or under the surface: where it gets there, on the north side.
+        let b = b.max(strike).min(farthest);
+        let [one, other] = circle.aims_at(b);
+        let north = if libm::sin(one) < 0.0 { one } else { other };
+        Some((north, b))
+    }
+
+    /// The farther of both sides in the orbit plane.
+    fn on_either_side(&self) -> Option<(f64, f64)> {
+        let sides = [0.0, PI].into_iter().filter_map(|aim| self.on(aim));
+        sides.reduce(farther)
     }
 
     /// The farthest aim point of a curve: rays all round, then closer and closer about the best one.
     fn best_of_curve(&self) -> Option<(f64, f64)> {
-        let in_plane = [0.0, PI].into_iter().filter_map(|aim| self.on(aim));
-        let in_plane = in_plane.reduce(farther);
+        let in_plane = self.on_either_side();
         if self.search.only_in_plane() {
             return in_plane;
         }
@@ -168,22 +179,66 @@ impl<'a> Locus<'a> {
         self.excess([1.0, 0.0], self.turns[1]) > 0.0
     }
 
-    /// Whether some pass may meet the goal: a quick look before a search.
+    /// Whether some pass may meet the goal: a quick look before a search. What is known in closed form is quick itself.
     pub(super) fn may_reach(&self) -> bool {
         const STEPS: u32 = 8;
-        let [low, high] = self.turns;
+        if !matches!(self.search.goal, Goal::Aphelion(_) | Goal::Perihelion(_)) {
+            return true;
+        }
+        // The orbit after goes through the planet's place.
+        let orbit = self.approach.planet.orbit_km;
+        match self.search.goal {
+            Goal::Aphelion(km) if km < orbit => return false,
+            Goal::Perihelion(km) if km > orbit => return false,
+            Goal::Aphelion(_) | Goal::Perihelion(_) => {}
+            _ => return true,
+        }
         let rays = if self.search.only_in_plane() { 2 } else { 8 };
-        let (mut above, mut below) = (false, false);
+        let aim_step = TAU / f64::from(rays);
+        let turn_step = (self.turns[1] - self.turns[0]) / f64::from(STEPS);
+        let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
+        let mut nearest = (f64::INFINITY, 0.0, 0.0);
         for i in 0..rays {
-            let (sin, cos) = libm::sincos(TAU * f64::from(i) / f64::from(rays));
             for j in 0..=STEPS {
-                let turn = low + (high - low) * (f64::from(j) / f64::from(STEPS));
-                let excess = self.excess([cos, sin], turn);
-                above |= excess >= 0.0;
-                below |= excess <= 0.0;
+                let aim = aim_step * f64::from(i);
+                let turn = self.turns[0] + turn_step * f64::from(j);
+                let excess = self.excess_at(aim, turn);
+                (least, most) = (least.min(excess), most.max(excess));
+                if excess.abs() < nearest.0 {
+                    nearest = (excess.abs(), aim, turn);
+                }
             }
         }
-        above && below
+        let (away, aim, turn) = nearest;
+        if least <= 0.0 && most >= 0.0 {
+            return true;
+        }
+        // Between the points it gets no farther than all of them are apart.
+        if away > most - least {
+            return false;
+        }
+        let aims = if self.search.only_in_plane() {
+            Span::fixed(aim)
+        } else {
+            Span::between(aim - aim_step, aim + aim_step, 3)
+        };
+        let [low, high] = self.turns;
+        let turns = Span::between((turn - turn_step).max(low), (turn + turn_step).min(high), 3);
+        let sign = if most > 0.0 { -1.0 } else { 1.0 };
+        self.reaches([aims, turns], sign)
+    }
+
+    /// Whether the excess times a sign gets up to 0 within spans of the aim angle and of the turn.
+    fn reaches(&self, [aims, turns]: [Span; 2], sign: f64) -> bool {
+        // The last step is a thousandth of a span, so the peak is missed by a millionth.
+        const HALVINGS: u32 = 9;
+        let height = |[_, aim, turn]: [f64; 3]| sign * self.excess_at(aim, turn);
+        height(peak([Span::fixed(0.0), aims, turns], HALVINGS, &height)) >= 0.0
+    }
+
+    fn excess_at(&self, aim_rad: f64, turn_rad: f64) -> f64 {
+        let (sin, cos) = libm::sincos(aim_rad);
+        self.excess([cos, sin], turn_rad)
     }
 
     /// The greatest gain or loss in closed form: the outgoing velocity is turned towards the planet's motion (or against

@@ -59,12 +59,9 @@ impl Span {
     }
 }
 
-/// Halvings of the first step: to a hundred-millionth of it. Near a smooth peak the value is then exact.
-const HALVINGS: u32 = 27;
-
 /// Where `height` is largest: the best point of a grid, then its neighbours with ever smaller steps. Bounded: each
 /// step size is tried from at most 64 places.
-pub(super) fn peak(spans: [Span; 3], height: &dyn Fn([f64; 3]) -> f64) -> [f64; 3] {
+pub(super) fn peak(spans: [Span; 3], halvings: u32, height: &dyn Fn([f64; 3]) -> f64) -> [f64; 3] {
     let mut best = spans.map(|span| span.low);
     let mut highest = height(best);
     let mut consider = |place: [f64; 3], best: &mut [f64; 3]| {
@@ -84,7 +81,7 @@ pub(super) fn peak(spans: [Span; 3], height: &dyn Fn([f64; 3]) -> f64) -> [f64; 
             }
         }
     }
-    for _ in 0..HALVINGS {
+    for _ in 0..halvings {
         step = step.map(|step| 0.5 * step);
         for _ in 0..64 {
             let from = best;
@@ -92,7 +89,9 @@ pub(super) fn peak(spans: [Span; 3], height: &dyn Fn([f64; 3]) -> f64) -> [f64; 
             for n in 0_u32..27 {
                 let way = [n % 3, n / 3 % 3, n / 9].map(|n| f64::from(n) - 1.0);
                 let place = [0, 1, 2].map(|n| spans[n].kept(from[n] + way[n] * step[n]));
-                if n != 13 {
+                // No step at all, and none of a number that stays.
+                let idle = [0, 1, 2].map(|n| spans[n].points == 1 && way[n] != 0.0);
+                if n != 13 && !idle.contains(&true) {
                     moved |= consider(place, &mut best);
                 }
             }

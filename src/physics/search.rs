@@ -41,20 +41,23 @@ pub enum Finding {
     },
 }
 
-/// Weight of the turn (rad) against the value when passes are as good as equal: the one that turns less passes farther
+/// Weight of the turn (rad), as a part of the value, when passes are as good as equal: the one that turns less passes farther
 /// out. At a smooth peak it costs its square, 1e-12 of the value.
 const FARTHER: f64 = 1e-6;
 
 /// Halvings of a degree before a search between two degrees gives up.
-const HALVINGS: u32 = 50;
+const DEGREE_HALVINGS: u32 = 50;
+/// Halvings of the first step: to a hundred-millionth of it. Near a smooth peak the value is then exact.
+const HALVINGS: u32 = 27;
 
 impl Search {
     /// Searches.
     ///
     /// # Errors
-    /// As [`Flyby::solve`](super::Flyby::solve) for the pass to start from.
+    /// As [`Flyby::solve`](super::Flyby::solve) for the pass to start from, and for one at the farthest distance.
     pub fn run(&self) -> Result<Finding, FlybyError> {
         self.encounter.check()?;
+        self.at_farthest().check()?;
         let found = match (self.free, self.goal.is_most()) {
             (_, true) => Some(self.most()),
             (Free::Approach, false) => self.nearest_approach(),
@@ -79,6 +82,13 @@ impl Search {
             locus.roots([cos, sin], &mut |b| points.push([b * cos, b * sin]));
         }
         points
+    }
+
+    fn at_farthest(&self) -> Encounter {
+        Encounter {
+            periapsis_km: self.farthest_km.max(self.encounter.planet.radius_km),
+            ..self.encounter
+        }
     }
 
     /// The goal's aim points with another approach angle.
@@ -118,27 +128,34 @@ impl Search {
         let locus = self.locus(approach_rad);
         let a = locus.approach.semi_major_axis_km;
         let [least, most] = locus.turns;
-        let (approach, aim) = match self.free {
+        // A turn is the same whatever the direction.
+        let free = match self.goal {
+            Goal::Turn(_) => Free::Periapsis,
+            _ => self.free,
+        };
+        let (approach, aim) = match free {
             Free::Periapsis => (Span::fixed(approach_rad), Span::fixed(aim_rad)),
             Free::AimPoint => (Span::fixed(approach_rad), Span::angle(48)),
             Free::Approach => (Span::angle(30), Span::angle(12)),
         };
         // In the plane the aim is a choice of two: the sign of the turn says which.
-        let (aim, turn) = if self.only_in_plane() && self.free != Free::Periapsis {
+        let (aim, turn) = if self.only_in_plane() && free != Free::Periapsis {
             (Span::fixed(0.0), Span::between(-most, most, 33))
         } else {
             (aim, Span::between(least, most, 12))
         };
-        let [approach_rad, aim_rad, turn] = peak([approach, aim, turn], &|[alpha, aim, turn]| {
-            let (sin, cos) = libm::sincos(aim);
-            let turn = if turn < 0.0 {
-                turn.min(-least)
-            } else {
-                turn.max(least)
-            };
-            let b = a / libm::tan(0.5 * turn);
-            value(&self.turned(alpha), [b * cos, b * sin]) - FARTHER * turn.abs()
-        });
+        let [approach_rad, aim_rad, turn] =
+            peak([approach, aim, turn], HALVINGS, &|[alpha, aim, turn]| {
+                let (sin, cos) = libm::sincos(aim);
+                let turn = if turn < 0.0 {
+                    turn.min(-least)
+                } else {
+                    turn.max(least)
+                };
+                let b = a / libm::tan(0.5 * turn);
+                let value = value(&self.turned(alpha), [b * cos, b * sin]);
+                value - FARTHER * turn.abs() * value.abs()
+            });
         let aim_rad = if turn < 0.0 { PI } else { aim_rad };
         let turn = turn.abs().max(least);
         self.settled(approach_rad, aim_rad, a / libm::tan(0.5 * turn))
@@ -160,18 +177,21 @@ impl Search {
     /// The goal with the approach changed by as little as it must be, in whole degrees unless only a part of one does it.
     fn nearest_approach(&self) -> Option<Encounter> {
         let start = self.encounter.approach_rad;
-        let degree = (start / RADIANS_PER_DEGREE).round();
+        let degrees = start / RADIANS_PER_DEGREE;
+        let whole = degrees.round();
+        // On the side of the start the whole degrees are nearer.
+        let nearer = if degrees < whole { -1.0 } else { 1.0 };
         let near = |i: i32| {
-            [1.0, -1.0].into_iter().find_map(|way| {
-                let degrees = degree + way * f64::from(i);
+            [nearer, -nearer].into_iter().find_map(|way| {
+                let degrees = whole + way * f64::from(i);
                 let locus = self.locus(half_turn(degrees * RADIANS_PER_DEGREE));
                 locus.may_reach().then(|| locus.choose()).flatten()
             })
         };
         self.locus(start)
             .choose()
-            .or_else(|| (1..=180).find_map(near))
-            .or_else(|| self.between_degrees(degree))
+            .or_else(|| (0..=180).find_map(near))
+            .or_else(|| self.between_degrees(whole))
     }
 
     /// The goal with an approach between two whole degrees, all passes of one above the goal and of the other below it: a
@@ -185,7 +205,7 @@ impl Search {
                 if locus(ends[1]).is_above() == above {
                     return None;
                 }
-                (0..HALVINGS).find_map(|_| {
+                (0..DEGREE_HALVINGS).find_map(|_| {
                     let middle = 0.5 * (ends[0] + ends[1]);
                     let here = locus(middle);
                     ends[usize::from(here.is_above() != above)] = middle;

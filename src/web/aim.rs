@@ -66,7 +66,7 @@ impl Aim {
     }
 
     /// The picture has to be painted anew, in other colours.
-    pub(super) fn forget(&mut self) {
+    pub(super) fn repaint(&mut self) {
         self.painted = None;
     }
 

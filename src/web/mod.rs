@@ -18,6 +18,7 @@ mod listener;
 mod looks;
 mod page;
 mod palette;
+mod parts;
 mod playback;
 mod readout;
 mod rescue;

@@ -7,18 +7,13 @@ use glam::DVec2;
 use wasm_bindgen::prelude::*;
 use web_sys::Element;
 
-use super::address::{self, Link};
-use super::aim::Aim;
-use super::canvas::Canvas;
-use super::controls::Controls;
+use super::address;
 use super::dom::{document, find, set_attribute, set_hidden};
 use super::events;
 use super::frame::Frame;
 use super::listener::{Delay, Listener};
-use super::looks::Looks;
 use super::palette::Palette;
-use super::playback::Playback;
-use super::readout::Readout;
+use super::parts::Parts;
 use super::rescue;
 use crate::decimal::within;
 use crate::report::refusal;
@@ -59,34 +54,6 @@ pub(super) struct Page {
     save: Delay,
     last_frame_ms: Option<f64>,
     calm_s: f64,
-}
-
-/// The page's elements, grouped by what they show.
-pub(super) struct Parts {
-    /// Planet frame, Sun frame, diagram, record.
-    pub(super) canvases: [Canvas; 4],
-    pub(super) controls: Controls,
-    pub(super) playback: Playback,
-    pub(super) looks: Looks,
-    pub(super) aim: Aim,
-    readout: Readout,
-    link: Link,
-    palette: Palette,
-}
-
-impl Parts {
-    fn find(root: &Element) -> Self {
-        Self {
-            canvases: ["planet", "sun", "diagram", "record"].map(|name| Canvas::find(root, name)),
-            controls: Controls::find(root),
-            playback: Playback::find(root),
-            looks: Looks::find(root),
-            aim: Aim::find(root),
-            readout: Readout::find(root),
-            link: Link::find(root),
-            palette: Palette::read(root),
-        }
-    }
 }
 
 /// Opens the page with the scenario of its address.
@@ -161,7 +128,7 @@ impl Page {
     /// Another theme, contrast or palette is in force.
     pub(super) fn restyle(&mut self) {
         self.parts.palette = Palette::read(&self.root);
-        self.parts.aim.forget();
+        self.parts.aim.repaint();
         // At once: no animation frame comes between this and a sheet of paper.
         self.show();
     }

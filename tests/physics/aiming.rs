@@ -127,9 +127,16 @@ fn aim_for_real_passes(seed: u64, count: u32, kinds: &[u8], free: Free) {
             (real.v_infinity_km_s, real.approach_rad, real.crank_rad)
         );
         off.note(miss(goal, &flyby), || format!("{search:?}"));
-        closer.note(1.0 - pass.periapsis_km / real.periapsis_km, || {
-            format!("real {real:?}, found {pass:?}, {search:?}")
-        });
+        // Where an outcome hardly changes with the distance, its last digits do not tell two distances apart.
+        let shifted = Encounter {
+            periapsis_km: pass.periapsis_km,
+            ..real
+        };
+        if miss(goal, &solve(&shifted)) > 1e-13 {
+            closer.note(1.0 - pass.periapsis_km / real.periapsis_km, || {
+                format!("real {real:?}, found {pass:?}, {search:?}")
+            });
+        }
     }
     off.within("goal missed by", 1e-9);
     closer.within("closer than the pass that it was drawn from", 1e-9);
@@ -138,13 +145,13 @@ fn aim_for_real_passes(seed: u64, count: u32, kinds: &[u8], free: Free) {
 #[test]
 fn what_a_pass_does_is_met_by_one_no_closer() {
     // Leaving, turn and change of speed are known in closed form.
-    aim_for_real_passes(331, 5_000, &[2, 3, 4], Free::AimPoint);
-    aim_for_real_passes(332, 600, &[0, 1], Free::AimPoint);
+    aim_for_real_passes(331, 5_700, &[2, 3, 4], Free::AimPoint);
+    aim_for_real_passes(332, 300, &[0, 1], Free::AimPoint);
 }
 
 #[test]
 fn what_a_pass_does_is_met_along_its_own_ray() {
-    aim_for_real_passes(333, 2_000, &[0, 1, 2, 3, 4], Free::Periapsis);
+    aim_for_real_passes(333, 3_400, &[0, 1, 2, 3, 4], Free::Periapsis);
 }
 
 /// The sign of a pass against a goal, by the second route; positive above.
@@ -201,7 +208,7 @@ fn grid_crosses(search: &Search, aims: u32, turns: u32) -> bool {
 fn blind_goals_are_met_or_out_of_reach_of_every_pass() {
     let mut rng = Rng::with_seed(334);
     let (mut off, mut met, mut out) = (Worst::default(), 0, 0);
-    for i in 0..2_400 {
+    for i in 0..600 {
         let start = drawn(&mut rng);
         let free = if i % 4 == 0 {
             Free::AimPoint
@@ -225,6 +232,6 @@ fn blind_goals_are_met_or_out_of_reach_of_every_pass() {
         }
     }
     println!("{met} met, {out} out of reach");
-    assert!(met > 200 && out > 200, "{met} met, {out} out of reach");
+    assert!(met > 60 && out > 60, "{met} met, {out} out of reach");
     off.within("goal missed by", 1e-9);
 }

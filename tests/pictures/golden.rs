@@ -11,9 +11,10 @@ use std::path::PathBuf;
 use glam::dvec2;
 use two_frames::figure::{Look, Theme, chart_picture, svg};
 use two_frames::physics::Measure;
-use two_frames::report::{ChartReading, describe_chart};
+use two_frames::report::{ChartReading, describe_aim_plane, describe_chart};
 use two_frames::scenario::Field;
 
+use crate::aim::aimed;
 use crate::common::{Moment, Part, parts, preset, sandbox, seen, usual};
 
 /// The ready-made passes that have files: between them they show everything that a picture can hold.
@@ -89,7 +90,37 @@ fn expected() -> Vec<(String, String)> {
         let [planet_frame, sun_frame, ..] = parts(&mut sandbox, &usual());
         [planet_frame, sun_frame].map(|part| file(id, &part, Theme::Light, mark))
     });
-    from_north.chain(from_elsewhere).chain(charts()).collect()
+    from_north
+        .chain(from_elsewhere)
+        .chain(charts())
+        .chain(aim_planes())
+        .collect()
+}
+
+/// Aim planes: both kinds of colours, every kind of line, in the plane and out of it. Few cells, so that the files stay
+/// small.
+fn aim_planes() -> Vec<(String, String)> {
+    let kept = [
+        ("gain", Measure::SpeedChange, "reach=saturn", Theme::Light),
+        ("leaves", Measure::Aphelion, "leave=5", Theme::Light),
+        (
+            "out-of-plane",
+            Measure::Inclination,
+            "most=inclination",
+            Theme::Dark,
+        ),
+        ("inner", Measure::Turn, "change=2", Theme::Light),
+        ("strikes", Measure::Perihelion, "", Theme::Light),
+    ];
+    let file = |(id, measure, wish, theme)| {
+        let mut sandbox = aimed(preset(id).text, measure, wish);
+        let picture = sandbox
+            .aim_picture(dvec2(420.0, 480.0), 24)
+            .expect("a pass");
+        let words = describe_aim_plane(&sandbox.solved().expect("a pass").pass());
+        (format!("{id}-aim-plane.svg"), svg(&picture, &words, theme))
+    };
+    kept.map(file).into()
 }
 
 /// Where two texts first differ, in words.

@@ -3,6 +3,8 @@
 #[path = "../scenarios/mod.rs"]
 mod scenarios;
 
+mod aim;
+mod aim_words;
 mod arrows;
 mod beads;
 mod chart;
