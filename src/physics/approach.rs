@@ -93,6 +93,12 @@ impl Approach {
         self.impact_parameter_km(self.planet.radius_km)
     }
 
+    /// Impact parameter b = a / tan(turn / 2), km, of a pass that turns the path by `turn_rad`; both have one sign.
+    pub(super) fn turning_km(&self, turn_rad: f64) -> f64 {
+        let (sin, cos) = libm::sincos(0.5 * turn_rad);
+        self.semi_major_axis_km / (sin / cos)
+    }
+
     /// The aim point (B·T, B·R), km, of a closest distance and an aim angle.
     pub fn aim_point_km(&self, periapsis_km: f64, aim_rad: f64) -> [f64; 2] {
         let b = self.impact_parameter_km(periapsis_km);

@@ -59,7 +59,11 @@ impl Goal {
             }
             Self::Turn(rad) => {
                 // Beyond half a turn the sine would come down again.
-                let wanted = if rad < PI { libm::sin(0.5 * rad) } else { rad };
+                let wanted = if rad < PI {
+                    libm::sincos(0.5 * rad).0
+                } else {
+                    rad
+                };
                 pass.velocity_change_km_s() / pass.approach().v_infinity_km_s - 2.0 * wanted
             }
             Self::MostGain => pass.speed_change_km_s(),

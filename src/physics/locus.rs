@@ -65,7 +65,7 @@ impl<'a> Locus<'a> {
 
     /// The impact parameter, km, of a turn angle.
     fn distance(&self, turn_rad: f64) -> f64 {
-        self.approach.semi_major_axis_km / libm::tan(0.5 * turn_rad)
+        self.approach.turning_km(turn_rad)
     }
 
     fn excess(&self, [t, r]: [f64; 2], turn_rad: f64) -> f64 {
@@ -126,7 +126,11 @@ impl<'a> Locus<'a> {
         // Where the best is too far out, or under the surface: where it gets there, on the north side.
         let b = b.max(strike).min(farthest);
         let [one, other] = circle.aims_at(b);
-        let north = if libm::sin(one) < 0.0 { one } else { other };
+        let north = if libm::sincos(one).0 < 0.0 {
+            one
+        } else {
+            other
+        };
         Some((north, b))
     }
 
@@ -273,5 +277,5 @@ fn farther(one: (f64, f64), other: (f64, f64)) -> (f64, f64) {
 }
 
 fn is_in_plane(aim_rad: f64) -> bool {
-    libm::sin(aim_rad).abs() < 1e-12
+    libm::sincos(aim_rad).0.abs() < 1e-12
 }

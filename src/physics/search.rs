@@ -126,7 +126,6 @@ impl Search {
             ..
         } = self.encounter;
         let locus = self.locus(approach_rad);
-        let a = locus.approach.semi_major_axis_km;
         let [least, most] = locus.turns;
         // A turn is the same whatever the direction.
         let free = match self.goal {
@@ -152,13 +151,13 @@ impl Search {
                 } else {
                     turn.max(least)
                 };
-                let b = a / libm::tan(0.5 * turn);
+                let b = locus.approach.turning_km(turn);
                 let value = value(&self.turned(alpha), [b * cos, b * sin]);
                 value - FARTHER * turn.abs() * value.abs()
             });
         let aim_rad = if turn < 0.0 { PI } else { aim_rad };
         let turn = turn.abs().max(least);
-        self.settled(approach_rad, aim_rad, a / libm::tan(0.5 * turn))
+        self.settled(approach_rad, aim_rad, locus.approach.turning_km(turn))
     }
 
     /// The encounter at a distance `b_km` in a direction: never under the surface by a rounding error, angles within half
