@@ -57,42 +57,93 @@ impl Span {
             value.max(self.low).min(self.high)
         }
     }
+
+    /// The next grid point up or down; `None` off the end.
+    fn beside(&self, point: u32, way: i32) -> Option<u32> {
+        let next = i64::from(point) + i64::from(way);
+        let count = i64::from(self.points);
+        let next = if self.round {
+            next.rem_euclid(count)
+        } else {
+            next
+        };
+        (0..count).contains(&next).then_some(next as u32)
+    }
 }
 
-/// Where `height` is largest: the best point of a grid, then its neighbours with ever smaller steps. Bounded: each
-/// step size is tried from at most 64 places.
-pub(super) fn peak(spans: [Span; 3], halvings: u32, height: &dyn Fn([f64; 3]) -> f64) -> [f64; 3] {
-    let mut best = spans.map(|span| span.low);
-    let mut highest = height(best);
-    let mut consider = |place: [f64; 3], best: &mut [f64; 3]| {
-        let here = height(place);
-        let higher = here > highest;
-        if higher {
-            (highest, *best) = (here, place);
-        }
-        higher
-    };
-    let mut step = spans.map(|span| span.step());
-    for i in 0..spans[0].points {
-        for j in 0..spans[1].points {
-            for k in 0..spans[2].points {
-                let place = [0, 1, 2].map(|n| spans[n].low + step[n] * f64::from([i, j, k][n]));
-                consider(place, &mut best);
-            }
+type Place = [f64; 3];
+type Height<'a> = &'a dyn Fn(Place) -> f64;
+
+/// Summits of the grid that are climbed from, the highest of them: of two equal peaks either may look higher on a grid.
+const SUMMITS: usize = 6;
+
+/// Where `height` is largest: the summits of a grid, and from each of them uphill with ever smaller steps. Bounded.
+pub(super) fn peak(spans: [Span; 3], halvings: u32, height: Height<'_>) -> Place {
+    let step = spans.map(|span| span.step());
+    let start = spans.map(|span| span.low);
+    let mut best = (start, height(start));
+    for summit in summits(&spans, height) {
+        let top = climbed(&spans, summit, step, halvings, height);
+        if top.1 > best.1 {
+            best = top;
         }
     }
+    best.0
+}
+
+/// The highest grid points that are as high as all their neighbours.
+fn summits(spans: &[Span; 3], height: Height<'_>) -> Vec<(Place, f64)> {
+    let counts = spans.map(|span| span.points);
+    let place =
+        |point: [u32; 3]| [0, 1, 2].map(|n| spans[n].low + spans[n].step() * f64::from(point[n]));
+    let points = || {
+        let [along, across, up] = counts;
+        (0..along * across * up).map(move |i| [i / (across * up), i / up % across, i % up])
+    };
+    let heights: Vec<f64> = points().map(|point| height(place(point))).collect();
+    let at = |[i, j, k]: [u32; 3]| heights[((i * counts[1] + j) * counts[2] + k) as usize];
+    let is_summit = |point: &[u32; 3]| {
+        ways().all(|way| {
+            let [i, j, k] = [0, 1, 2].map(|n| spans[n].beside(point[n], way[n]));
+            i.zip(j)
+                .zip(k)
+                .is_none_or(|((i, j), k)| at([i, j, k]) <= at(*point))
+        })
+    };
+    let mut found: Vec<(Place, f64)> = Vec::new();
+    for point in points().filter(is_summit) {
+        found.push((place(point), at(point)));
+        if found.len() > SUMMITS {
+            let lower = |a: usize, b: usize| if found[b].1 < found[a].1 { b } else { a };
+            let lowest = (0..found.len()).reduce(lower).unwrap_or(0);
+            found.swap_remove(lowest);
+        }
+    }
+    found
+}
+
+/// Uphill from a place: of its neighbours the first higher one, with ever smaller steps; each size from at most 64 places.
+fn climbed(
+    spans: &[Span; 3],
+    mut best: (Place, f64),
+    mut step: Place,
+    halvings: u32,
+    height: Height<'_>,
+) -> (Place, f64) {
     for _ in 0..halvings {
         step = step.map(|step| 0.5 * step);
         for _ in 0..64 {
-            let from = best;
+            let from = best.0;
             let mut moved = false;
-            for n in 0_u32..27 {
-                let way = [n % 3, n / 3 % 3, n / 9].map(|n| f64::from(n) - 1.0);
-                let place = [0, 1, 2].map(|n| spans[n].kept(from[n] + way[n] * step[n]));
-                // No step at all, and none of a number that stays.
-                let idle = [0, 1, 2].map(|n| spans[n].points == 1 && way[n] != 0.0);
-                if n != 13 && !idle.contains(&true) {
-                    moved |= consider(place, &mut best);
+            for way in ways() {
+                // None of a number that stays.
+                if (0..3).any(|n| spans[n].points == 1 && way[n] != 0) {
+                    continue;
+                }
+                let place = [0, 1, 2].map(|n| spans[n].kept(from[n] + f64::from(way[n]) * step[n]));
+                let here = height(place);
+                if here > best.1 {
+                    (best, moved) = ((place, here), true);
                 }
             }
             if !moved {
@@ -101,4 +152,10 @@ pub(super) fn peak(spans: [Span; 3], halvings: u32, height: &dyn Fn([f64; 3]) ->
         }
     }
     best
+}
+
+/// The 26 ways to a neighbour.
+fn ways() -> impl Iterator<Item = [i32; 3]> {
+    let all = (0..27).map(|n| [n % 3 - 1, n / 3 % 3 - 1, n / 9 - 1]);
+    all.filter(|way| *way != [0, 0, 0])
 }

@@ -41,8 +41,8 @@ pub enum Finding {
     },
 }
 
-/// Weight of the turn (rad), as a part of the value, when passes are as good as equal: the one that turns less passes farther
-/// out. At a smooth peak it costs its square, 1e-12 of the value.
+/// Weight of the turn (rad), as a part of the value, when passes are as good as equal: the one that turns less passes
+/// farther out. At a smooth peak it costs its square, 1e-12 of the value.
 const FARTHER: f64 = 1e-6;
 
 /// Halvings of a degree before a search between two degrees gives up.
@@ -120,44 +120,50 @@ impl Search {
 
     /// The pass with the largest value of something over whatever is free.
     pub(super) fn peak(&self, value: &dyn Fn(&Approach, [f64; 2]) -> f64) -> Encounter {
-        let Encounter {
-            approach_rad,
-            aim_rad,
-            ..
-        } = self.encounter;
-        let locus = self.locus(approach_rad);
-        let [least, most] = locus.turns;
         // A turn is the same whatever the direction.
         let free = match self.goal {
             Goal::Turn(_) => Free::Periapsis,
             _ => self.free,
         };
-        let (approach, aim) = match free {
-            Free::Periapsis => (Span::fixed(approach_rad), Span::fixed(aim_rad)),
-            Free::AimPoint => (Span::fixed(approach_rad), Span::angle(48)),
-            Free::Approach => (Span::angle(30), Span::angle(12)),
+        let aim_rad = self.encounter.aim_rad;
+        let (points, aims) = match free {
+            Free::Periapsis => (0, [Span::fixed(aim_rad)].to_vec()),
+            // Both sides, each with its own peak.
+            _ if self.only_in_plane() => (60, [0.0, PI].map(Span::fixed).to_vec()),
+            Free::AimPoint => (0, [Span::angle(48)].to_vec()),
+            Free::Approach => (30, [Span::angle(12)].to_vec()),
         };
-        // In the plane the aim is a choice of two: the sign of the turn says which.
-        let (aim, turn) = if self.only_in_plane() && free != Free::Periapsis {
-            (Span::fixed(0.0), Span::between(-most, most, 33))
-        } else {
-            (aim, Span::between(least, most, 12))
+        let approach = match free {
+            Free::Approach => Span::angle(points),
+            _ => Span::fixed(self.encounter.approach_rad),
         };
-        let [approach_rad, aim_rad, turn] =
-            peak([approach, aim, turn], HALVINGS, &|[alpha, aim, turn]| {
-                let (sin, cos) = libm::sincos(aim);
-                let turn = if turn < 0.0 {
-                    turn.min(-least)
-                } else {
-                    turn.max(least)
-                };
-                let b = locus.approach.turning_km(turn);
-                let value = value(&self.turned(alpha), [b * cos, b * sin]);
-                value - FARTHER * turn.abs() * value.abs()
-            });
-        let aim_rad = if turn < 0.0 { PI } else { aim_rad };
-        let turn = turn.abs().max(least);
-        self.settled(approach_rad, aim_rad, locus.approach.turning_km(turn))
+        let peaks = aims
+            .into_iter()
+            .map(|aim| self.peak_within(approach, aim, value));
+        let best = peaks.reduce(|one, other| if other.1 > one.1 { other } else { one });
+        best.map_or(self.encounter, |(encounter, _)| encounter)
+    }
+
+    /// The best pass, and how good it is, within spans of approach and aim angle and at any distance.
+    fn peak_within(
+        &self,
+        approach: Span,
+        aim: Span,
+        value: &dyn Fn(&Approach, [f64; 2]) -> f64,
+    ) -> (Encounter, f64) {
+        let locus = self.locus(self.encounter.approach_rad);
+        let [least, most] = locus.turns;
+        let height = |[approach_rad, aim_rad, turn]: [f64; 3]| {
+            let (sin, cos) = libm::sincos(aim_rad);
+            let b = locus.approach.turning_km(turn);
+            let value = value(&self.turned(approach_rad), [b * cos, b * sin]);
+            value - FARTHER * turn * value.abs()
+        };
+        let turn = Span::between(least, most, 17);
+        let best = peak([approach, aim, turn], HALVINGS, &height);
+        let [approach_rad, aim_rad, turn] = best;
+        let b = locus.approach.turning_km(turn);
+        (self.settled(approach_rad, aim_rad, b), height(best))
     }
 
     /// The encounter at a distance `b_km` in a direction: never under the surface by a rounding error, angles within half

@@ -3,10 +3,10 @@
 use std::f64::consts::PI;
 
 use fastrand::Rng;
-use two_frames::physics::{Encounter, Finding, Flyby, Free, Goal, Search};
+use two_frames::physics::{Encounter, Finding, Flyby, Free, Goal, Measure, Search};
 
 use crate::common::{Worst, logarithmic, solve};
-use crate::second_route::{Route, any_angle, any_pass};
+use crate::second_route::{Route, any_angle, any_pass, approach};
 
 /// What a goal asks for, of a solved pass, and how far off it is: as a share of the goal, or of what the goal is a small
 /// difference of.
@@ -234,4 +234,27 @@ fn blind_goals_are_met_or_out_of_reach_of_every_pass() {
     println!("{met} met, {out} out of reach");
     assert!(met > 60 && out > 60, "{met} met, {out} out of reach");
     off.within("goal missed by", 1e-9);
+}
+
+#[test]
+fn what_only_few_aim_points_do_is_found() {
+    // The extreme of a fine grid of real passes: those that do as much lie within a tenth of a degree or so of its aim angle.
+    let mut rng = Rng::with_seed(335);
+    let mut tried = 0;
+    while tried < 40 {
+        let start = drawn(&mut rng);
+        let plane = approach(&start);
+        let b = plane.strike_radius_km() * (1.0 + 1e-9);
+        let farthest = (0..3_600).map(|i| {
+            let (sin, cos) = (f64::from(i) * PI / 1_800.0).sin_cos();
+            Measure::Aphelion.of(&plane.aimed([b * cos, b * sin]))
+        });
+        let most = farthest.fold(0.0, f64::max);
+        if most.is_infinite() {
+            continue;
+        }
+        tried += 1;
+        let search = search(start, Goal::Aphelion(most), Free::AimPoint);
+        assert!(matches!(search.run(), Ok(Finding::Met(_))), "{search:?}");
+    }
 }

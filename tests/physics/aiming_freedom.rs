@@ -4,11 +4,11 @@ use std::f64::consts::PI;
 
 use fastrand::Rng;
 use two_frames::physics::units::RADIANS_PER_DEGREE;
-use two_frames::physics::{Encounter, Finding, Free, Goal, Search};
+use two_frames::physics::{Body, Encounter, Finding, Free, Goal, Planet, Search};
 
 use crate::aiming::{miss, search};
 use crate::aiming_sets::telling;
-use crate::common::{near, solve};
+use crate::common::{close, encounter, near, solve};
 use crate::second_route::{any_angle, approach};
 
 #[test]
@@ -176,4 +176,86 @@ fn what_more_would_help_does_help_and_nothing_less() {
         answers[more.map_or(2, |free| usize::from(free == Free::Approach))] += 1;
     }
     assert!(answers.into_iter().all(|count| count > 3), "{answers:?}");
+}
+
+/// A pass of Jupiter in the plane.
+fn ordinary() -> Encounter {
+    let jupiter = Planet::of(Body::Jupiter);
+    encounter(jupiter, 9.0, 129.0, 8.0 * jupiter.radius_km)
+}
+
+#[test]
+fn nobody_turns_by_more_than_half_a_turn() {
+    for rad in [PI + 0.1, 2.0 * PI + 1.0, 4.0 * PI + 1.0, 7.0] {
+        let search = search(ordinary(), Goal::Turn(rad), Free::AimPoint);
+        let Ok(Finding::OutOfReach { best, more: None }) = search.run() else {
+            panic!("{rad} rad: {search:?}")
+        };
+        // The most there is: grazing.
+        close("closest distance", best.periapsis_km, 71_492.0, 1e-12);
+    }
+}
+
+#[test]
+fn nobody_loses_more_speed_than_there_is() {
+    let before = solve(&ordinary()).sun_velocity_in.speed();
+    // Minus twice the speed would be the same speed backwards: the same energy, but no speed.
+    for lost in [1.001, 1.5, 2.0] {
+        let goal = Goal::SpeedChange(-lost * before);
+        // Another approach may come in faster, and so have more to lose.
+        for free in [Free::Periapsis, Free::AimPoint] {
+            let search = search(ordinary(), goal, free);
+            assert!(
+                matches!(search.run(), Ok(Finding::OutOfReach { .. })),
+                "{search:?}"
+            );
+            assert!(search.aim_points_km(24).is_empty());
+        }
+    }
+}
+
+#[test]
+fn of_two_equal_aim_points_the_northern_one_is_chosen() {
+    // A convention of the project's, no source: R points south, so a negative aim angle is north.
+    let mut clipped = 0;
+    for degrees in 60..=120 {
+        let start = Encounter {
+            approach_rad: f64::from(degrees) * RADIANS_PER_DEGREE,
+            ..ordinary()
+        };
+        let found = search(start, Goal::SpeedChange(0.0), Free::AimPoint).run();
+        let Ok(Finding::Met(found)) = found else {
+            continue;
+        };
+        if found.periapsis_km < 71_492.1 {
+            clipped += 1;
+            assert!(found.aim_rad < 0.0, "{found:?}");
+        }
+    }
+    assert!(clipped > 10, "{clipped} at the surface");
+}
+
+#[test]
+fn no_ray_beside_the_chosen_one_does_it_from_farther_out() {
+    let mut rng = Rng::with_seed(348);
+    for i in 0..40 {
+        let real = telling(&mut rng);
+        let orbit = solve(&real).orbit_after;
+        let goal = match orbit.aphelion_km {
+            Some(km) if i % 2 == 0 => Goal::Aphelion(km),
+            _ => Goal::Perihelion(orbit.perihelion_km),
+        };
+        let Ok(Finding::Met(found)) = search(real, goal, Free::AimPoint).run() else {
+            panic!("it does it itself: {real:?}")
+        };
+        for beside in [1e-2, 1e-3, 1e-4, 1e-5] {
+            for aim_rad in [found.aim_rad - beside, found.aim_rad + beside] {
+                let start = Encounter { aim_rad, ..real };
+                if let Ok(Finding::Met(other)) = search(start, goal, Free::Periapsis).run() {
+                    let most = found.periapsis_km * (1.0 + 2e-9);
+                    assert!(other.periapsis_km <= most, "{beside}: {real:?}");
+                }
+            }
+        }
+    }
 }

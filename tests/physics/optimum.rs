@@ -200,3 +200,45 @@ fn the_most_gain_of_a_stated_pass() {
         1e-12,
     );
 }
+
+#[test]
+fn of_two_nearly_equal_peaks_the_higher_is_found() {
+    // North against south of an approach out of the plane, and one side of the planet against the other: the lower peak is
+    // 0.02 % and 0.3 % below, and a coarse grid of aim points takes it for the higher one.
+    let start = Encounter {
+        approach_rad: 2.454_797_798_078_844,
+        crank_rad: -1.742_424_998_122_486_4,
+        aim_rad: -0.46,
+        ..encounter(Planet::of(Body::Neptune), 0.563_216_666_152_01, 0.0, 2.3e7)
+    };
+    let planet = Planet::custom(
+        232_007_720.236_675_35,
+        205_088.630_561_536,
+        17_573_975.758_413,
+    )
+    .expect("a planet");
+    let other = Encounter {
+        approach_rad: -1.507_141_619_488_099,
+        crank_rad: 0.645_070_774_028_963_9,
+        aim_rad: 0.88,
+        ..encounter(planet, 0.453_896_916_228_052_6, 0.0, 1.5e7)
+    };
+    let searches = [
+        (start, Goal::MostInclination, 32_164_133.597_41, false),
+        (other, Goal::MostLoss, 474_976_680.996, true),
+    ];
+    for (encounter, goal, farthest_km, in_plane) in searches {
+        let search = Search {
+            encounter,
+            goal,
+            free: Free::AimPoint,
+            in_plane,
+            farthest_km,
+        };
+        let Ok(Finding::Met(found)) = search.run() else {
+            panic!("there is always a most")
+        };
+        let (got, best) = (of_encounter(goal, &found), brute_force(&search, 48));
+        assert!(got >= best * (1.0 - 1e-9), "{got} and {best}: {search:?}");
+    }
+}
