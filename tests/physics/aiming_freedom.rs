@@ -259,3 +259,36 @@ fn no_ray_beside_the_chosen_one_does_it_from_farther_out() {
         }
     }
 }
+
+#[test]
+fn the_nearest_whole_degree_is_tried_first() {
+    // Degree by degree: where a gain begins to be in reach.
+    let met = |degrees: f64, gain: f64, free: Free| {
+        let start = Encounter {
+            approach_rad: degrees * RADIANS_PER_DEGREE,
+            ..ordinary()
+        };
+        let found = search(start, Goal::SpeedChange(gain), free).run();
+        match found.expect("a start") {
+            Finding::Met(found) => Some(found.approach_rad / RADIANS_PER_DEGREE),
+            Finding::OutOfReach { .. } => None,
+        }
+    };
+    let mut close_by = 0;
+    for gain in [6.0, 6.5, 7.0, 7.5, 8.0, 8.5, 9.0] {
+        let first = (0..180)
+            .map(f64::from)
+            .find(|degrees| met(*degrees, gain, Free::AimPoint).is_some())
+            .expect("head-on it is in reach");
+        assert!(first > 5.0, "{first}");
+        for before in [0.1, 0.3, 0.49, 0.51, 0.7, 0.9, 1.0, 3.4, 3.6] {
+            let start = first - before;
+            if met(start, gain, Free::AimPoint).is_none() {
+                close_by += u32::from(before < 0.5);
+                let found = met(start, gain, Free::Approach).expect("in reach");
+                near("approach", found, first, 1e-9);
+            }
+        }
+    }
+    assert!(close_by > 1, "{close_by} within half a degree");
+}
