@@ -57,9 +57,8 @@ impl Board {
     fn new() -> Self {
         let element: HtmlCanvasElement = document()
             .create_element("canvas")
-            .ok()
-            .and_then(|element| element.dyn_into().ok())
-            .expect("this browser has canvases");
+            .expect("this browser has canvases")
+            .unchecked_into();
         let pen = context(&element);
         Self {
             element,
@@ -111,6 +110,6 @@ pub(super) fn context(element: &HtmlCanvasElement) -> CanvasRenderingContext2d {
         .get_context("2d")
         .ok()
         .flatten()
-        .and_then(|pen| pen.dyn_into().ok())
         .expect("this browser draws on a canvas")
+        .unchecked_into()
 }

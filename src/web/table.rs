@@ -47,11 +47,11 @@ impl Table {
 
 /// All elements below `root` that a selector finds.
 pub(super) fn all(root: &Element, selector: &str) -> Vec<Element> {
-    let found = root.query_selector_all(selector).ok();
-    let found = found.iter();
-    found
-        .flat_map(|list| (0..list.length()).filter_map(|i| list.get(i)?.dyn_into().ok()))
-        .collect()
+    let Ok(found) = root.query_selector_all(selector) else {
+        return Vec::new();
+    };
+    let nodes = (0..found.length()).filter_map(|i| found.get(i));
+    nodes.map(JsCast::unchecked_into).collect()
 }
 
 /// The attributes of an element that shows a value.
