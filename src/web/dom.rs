@@ -1,6 +1,6 @@
 //! Short names for what the browser always has, and look-ups that say what is missing.
 
-use wasm_bindgen::JsCast;
+use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Document, Element, HtmlElement, Window};
 
 pub(super) fn window() -> Window {
@@ -23,6 +23,14 @@ pub(super) fn find<T: JsCast>(root: &Element, selector: &str) -> T {
 fn first(root: &Element, selector: &str) -> Element {
     let found = root.query_selector(selector).ok().flatten();
     found.unwrap_or_else(|| panic!("the page has no {selector}"))
+}
+
+/// What the browser gives when it cannot refuse. (`expect` would do, but brings along how to print whatever may be thrown.)
+///
+/// # Panics
+/// When it refuses.
+pub(super) fn certain<T>(given: Result<T, JsValue>, why: &str) -> T {
+    given.unwrap_or_else(|_| panic!("{why}"))
 }
 
 /// Sets an element's text if it is another one; writing the same text again would disturb selections and readers.
