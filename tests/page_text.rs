@@ -2,7 +2,7 @@
 //! library.
 
 use two_frames::physics::Planet;
-use two_frames::report::{MeasureWords, short};
+use two_frames::report::{FACT_WORDS, LineWords, MeasureWords, NOW_WORDS, ROW_WORDS, short};
 use two_frames::scenario::{Field, Most, PRESETS, PlanetChoice, Scale, WishKind, print_number};
 
 const PAGE: &str = include_str!("../www/index.html");
@@ -150,4 +150,52 @@ fn the_page_lists_every_example_with_its_words() {
         )
     });
     has_list("preset", &format!("{own}</option>\n"), examples);
+}
+
+/// A line's label, with a place for the planet's name; it unfolds the meaning, if there is one.
+fn term(words: &LineWords) -> String {
+    let label = escaped(words.label).replace('@', "<span data-text=\"name\"></span>");
+    match words.meaning {
+        "" => label,
+        meaning => {
+            let meaning = escaped(meaning);
+            format!("<details class=\"term\"><summary>{label}</summary>{meaning}</details>")
+        }
+    }
+}
+
+/// A whole table: its `data-text`, and its lines.
+fn has_table(element: &str, text: &str, lines: impl Iterator<Item = String>) {
+    let table = PAGE.split(&format!("data-text=\"{text}\">")).nth(1);
+    let table = table.and_then(|rest| rest.split(&format!("</{element}>")).next());
+    let table = table.unwrap_or_else(|| panic!("no table {text}"));
+    assert_eq!(flush_left(table), lines.collect::<String>());
+}
+
+#[test]
+fn the_page_has_every_line_of_the_tables() {
+    let cell = "<td data-cell></td>";
+    let row = |words: &LineWords| {
+        let (term, unit) = (term(words), words.unit);
+        let unit = format!("<td class=\"unit\">{unit}</td>");
+        format!("<tr><th scope=\"row\">{term}</th>{cell}{cell}{cell}{unit}</tr>\n")
+    };
+    has_table("tbody", "rows", ROW_WORDS.iter().map(row));
+    let fact = |words: &LineWords| {
+        let (term, unit) = (term(words), words.unit);
+        let number = "<span class=\"number\" data-cell></span>";
+        format!("<div><dt>{term}</dt><dd>{number} {unit}</dd></div>\n")
+    };
+    has_table("dl", "facts", FACT_WORDS.iter().map(fact));
+    has_table("dl", "now", NOW_WORDS.iter().map(fact));
+}
+
+/// One line of words for each line of numbers.
+#[test]
+fn every_line_has_words() {
+    let panel = two_frames::sandbox::Sandbox::default().panel();
+    let panel = panel.expect("a pass");
+    assert_eq!(panel.rows.len(), ROW_WORDS.len());
+    assert_eq!(panel.facts.len(), FACT_WORDS.len());
+    assert_eq!(panel.now.len(), NOW_WORDS.len());
 }

@@ -2,32 +2,19 @@
 
 use super::number::moment;
 use super::quantity::{Instant, Pass, Quantity};
-use super::sentence::with_name;
 use super::value::{Style, Value};
 use crate::physics::units::SECONDS_PER_DAY;
 
-/// One line of the before / after / change table.
+/// One line of the before / after / change table; its words are in [`super::ROW_WORDS`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct Row {
-    /// What it is, in words.
-    pub label: String,
-    /// One line more for those who do not know the word.
-    pub meaning: &'static str,
-    /// Unit of all three cells; empty where the cells carry their own.
-    pub unit: &'static str,
     /// Before the pass, after it, and the change.
     pub cells: [Value; 3],
 }
 
-/// A labelled value that has no before and after.
+/// A value that has no before and after; its words are in [`super::FACT_WORDS`] or [`super::NOW_WORDS`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fact {
-    /// What it is, in words.
-    pub label: &'static str,
-    /// One line more for those who do not know the word.
-    pub meaning: &'static str,
-    /// Unit.
-    pub unit: &'static str,
     /// The value.
     pub value: Value,
 }
@@ -37,10 +24,6 @@ const NONE: &str = "—";
 
 /// A line of the table before a pass fills it in.
 struct RowSpec {
-    /// `@` stands for the planet's name.
-    label: &'static str,
-    meaning: &'static str,
-    unit: &'static str,
     before: Quantity,
     after: Quantity,
     /// The change where it is a quantity of its own; otherwise it is the difference.
@@ -54,9 +37,6 @@ struct RowSpec {
 
 const ROWS: [RowSpec; 10] = [
     RowSpec {
-        label: "Speed relative to @, far away",
-        meaning: "v-infinity: the speed before the planet's pull is felt and after it has faded.",
-        unit: "km/s",
         before: Quantity::V_INFINITY,
         after: Quantity::RELATIVE_OUT,
         change: Some(Quantity::RELATIVE_CHANGE),
@@ -65,9 +45,6 @@ const ROWS: [RowSpec; 10] = [
         instead: NONE,
     },
     RowSpec {
-        label: "Direction of that motion, and turn",
-        meaning: "Angle from the planet's own motion, + outward, − sunward. The turn is the angle between before and after.",
-        unit: "",
         before: Quantity::DIRECTION_IN,
         after: Quantity::DIRECTION_OUT,
         change: Some(Quantity::TURN),
@@ -76,9 +53,6 @@ const ROWS: [RowSpec; 10] = [
         instead: NONE,
     },
     RowSpec {
-        label: "Speed round the Sun",
-        meaning: "Seen from the Sun, at the planet's distance, with the planet's own pull left out.",
-        unit: "km/s",
         before: Quantity::SUN_SPEED_IN,
         after: Quantity::SUN_SPEED_OUT,
         change: Some(Quantity::SUN_SPEED_CHANGE),
@@ -87,9 +61,6 @@ const ROWS: [RowSpec; 10] = [
         instead: NONE,
     },
     RowSpec {
-        label: "Nearest to the Sun",
-        meaning: "Perihelion of the orbit round the Sun. 1 AU is the Earth's distance.",
-        unit: "AU",
         before: Quantity::PERIHELION_BEFORE,
         after: Quantity::PERIHELION_AFTER,
         change: None,
@@ -98,9 +69,6 @@ const ROWS: [RowSpec; 10] = [
         instead: NONE,
     },
     RowSpec {
-        label: "Farthest from the Sun",
-        meaning: "Aphelion of the orbit round the Sun; an orbit that leaves the Sun has none.",
-        unit: "AU",
         before: Quantity::APHELION_BEFORE,
         after: Quantity::APHELION_AFTER,
         change: None,
@@ -109,9 +77,6 @@ const ROWS: [RowSpec; 10] = [
         instead: "leaves",
     },
     RowSpec {
-        label: "Time round the Sun",
-        meaning: "Period of the orbit round the Sun, in years of 365.25 days.",
-        unit: "years",
         before: Quantity::PERIOD_BEFORE,
         after: Quantity::PERIOD_AFTER,
         change: None,
@@ -120,9 +85,6 @@ const ROWS: [RowSpec; 10] = [
         instead: "leaves",
     },
     RowSpec {
-        label: "Speed left far from the Sun",
-        meaning: "What remains of the speed once the Sun's pull has faded; an orbit that stays has none.",
-        unit: "km/s",
         before: Quantity::LEFT_BEFORE,
         after: Quantity::LEFT_AFTER,
         change: None,
@@ -131,9 +93,6 @@ const ROWS: [RowSpec; 10] = [
         instead: "stays",
     },
     RowSpec {
-        label: "Tilt of the orbit",
-        meaning: "Inclination: angle between the probe's orbit and the planet's. Over 90° it runs backwards.",
-        unit: "°",
         before: Quantity::INCLINATION_BEFORE,
         after: Quantity::INCLINATION_AFTER,
         change: None,
@@ -142,9 +101,6 @@ const ROWS: [RowSpec; 10] = [
         instead: NONE,
     },
     RowSpec {
-        label: "Energy round the Sun, per kg",
-        meaning: "Motion plus height in the Sun's pull, for each kilogram of probe. Below zero the Sun keeps it.",
-        unit: "MJ",
         before: Quantity::ENERGY_BEFORE,
         after: Quantity::ENERGY_AFTER,
         change: Some(Quantity::ENERGY_CHANGE),
@@ -153,9 +109,6 @@ const ROWS: [RowSpec; 10] = [
         instead: NONE,
     },
     RowSpec {
-        label: "Speed of @ itself",
-        meaning: "What the probe gains the planet loses, with a mass so large that nobody could measure it.",
-        unit: "km/s",
         before: Quantity::PLANET_SPEED,
         after: Quantity::PLANET_SPEED_AFTER,
         change: Some(Quantity::PLANET_SPEED_CHANGE),
@@ -185,9 +138,6 @@ impl RowSpec {
             None => Value::difference(self.before, self.after, pass, self.change_style, NONE),
         };
         Row {
-            label: with_name(self.label, pass.flyby.encounter.planet.name),
-            meaning: self.meaning,
-            unit: self.unit,
             cells: [
                 Value::of(self.before, pass, self.style, self.instead),
                 Value::of(self.after, pass, self.style, after),
@@ -197,60 +147,19 @@ impl RowSpec {
     }
 }
 
-/// A fact before a pass fills it in: label, meaning, unit, quantity, style.
-type FactSpec = (&'static str, &'static str, &'static str, Quantity, Style);
-
-const FACTS: [FactSpec; 6] = [
-    (
-        "Closest distance from the centre",
-        "Periapsis, the point of the path nearest to the planet.",
-        "km",
-        Quantity::PERIAPSIS,
-        Style::Kilometres,
-    ),
-    (
-        "Height above the surface there",
-        "Below zero: the path would lead into the planet.",
-        "km",
-        Quantity::HEIGHT,
-        Style::Kilometres,
-    ),
-    (
-        "Speed there, relative to the planet",
-        "The planet's pull has sped the probe up, and takes all of it back on the way out.",
-        "km/s",
-        Quantity::PERIAPSIS_SPEED,
-        Style::Hundredths,
-    ),
-    (
-        "Aim distance",
-        "Impact parameter b: how far from the centre it would pass if the planet did not pull.",
-        "km",
-        Quantity::IMPACT_PARAMETER,
-        Style::Kilometres,
-    ),
-    (
-        "Change of velocity",
-        "Delta-v: length of the difference between the arrows before and after; the same in both frames.",
-        "km/s",
-        Quantity::VELOCITY_CHANGE,
-        Style::Hundredths,
-    ),
-    (
-        "Eccentricity",
-        "Shape of the hyperbola: just over 1 turns the path right round, far over 1 hardly bends it.",
-        "",
-        Quantity::ECCENTRICITY,
-        Style::Wide,
-    ),
+/// The facts before a pass fills them in.
+const FACTS: [(Quantity, Style); 6] = [
+    (Quantity::PERIAPSIS, Style::Kilometres),
+    (Quantity::HEIGHT, Style::Kilometres),
+    (Quantity::PERIAPSIS_SPEED, Style::Hundredths),
+    (Quantity::IMPACT_PARAMETER, Style::Kilometres),
+    (Quantity::VELOCITY_CHANGE, Style::Hundredths),
+    (Quantity::ECCENTRICITY, Style::Wide),
 ];
 
 /// A few facts of the pass.
 pub fn facts(pass: &Pass<'_>) -> Vec<Fact> {
-    let fill = |&(label, meaning, unit, quantity, style): &FactSpec| Fact {
-        label,
-        meaning,
-        unit,
+    let fill = |&(quantity, style): &(Quantity, Style)| Fact {
         value: Value::of(quantity, pass, style, NONE),
     };
     FACTS.iter().map(fill).collect()
@@ -258,38 +167,27 @@ pub fn facts(pass: &Pass<'_>) -> Vec<Fact> {
 
 /// The numbers of the present moment.
 pub fn now(instant: &Instant) -> Vec<Fact> {
-    let fact = |label, unit, path: &str, number, style: Style| Fact {
-        label,
-        meaning: "",
-        unit,
-        value: Value::of_page(path, number, style.text(number)),
+    let fact = |path, number, text| Fact {
+        value: Value::of_page(path, number, text),
     };
-    let days = instant.time_s / SECONDS_PER_DAY;
-    let time = Value::of_page("page.now.time_d", days, moment(instant.time_s));
+    let styled = |path, number, style: Style| fact(path, number, style.text(number));
     vec![
-        Fact {
-            label: "Now",
-            meaning: "",
-            unit: "",
-            value: time,
-        },
         fact(
-            "From the planet's centre",
-            "km",
+            "page.now.time_d",
+            instant.time_s / SECONDS_PER_DAY,
+            moment(instant.time_s),
+        ),
+        styled(
             "page.now.distance_km",
             instant.distance_km,
             Style::Kilometres,
         ),
-        fact(
-            "Relative to the planet",
-            "km/s",
+        styled(
             "page.now.planet_speed_km_s",
             instant.planet_speed_km_s,
             Style::Hundredths,
         ),
-        fact(
-            "Round the Sun",
-            "km/s",
+        styled(
             "page.now.sun_speed_km_s",
             instant.sun_speed_km_s,
             Style::Hundredths,

@@ -4,7 +4,7 @@ use glam::DVec2;
 use js_sys::Array;
 use web_sys::{CanvasRenderingContext2d, Element, HtmlCanvasElement};
 
-use super::dom::{find, window};
+use super::dom::{certain, find, window};
 use super::easel::{Easel, context};
 use super::palette::Palette;
 use crate::decimal::with_decimals;
@@ -66,9 +66,10 @@ impl Canvas {
             self.element.set_width(width);
             self.element.set_height(height);
         }
-        self.pen
-            .set_transform(ratio, 0.0, 0.0, ratio, 0.0, 0.0)
-            .expect("a canvas takes a scale");
+        certain(
+            self.pen.set_transform(ratio, 0.0, 0.0, ratio, 0.0, 0.0),
+            "a canvas takes a scale",
+        );
     }
 }
 
@@ -125,9 +126,10 @@ impl Brush<'_> {
             lengths.push(&dash.into());
             lengths.push(&gap.into());
         }
-        self.pen
-            .set_line_dash(&lengths)
-            .expect("a list of numbers is a dash");
+        certain(
+            self.pen.set_line_dash(&lengths),
+            "a list of numbers is a dash",
+        );
     }
 
     fn fill(&self, role: Role) {
@@ -138,9 +140,11 @@ impl Brush<'_> {
     fn disc(&self, disc: &Disc) {
         self.pen.begin_path();
         let whole = std::f64::consts::TAU;
-        self.pen
-            .arc(disc.centre.x, disc.centre.y, disc.radius, 0.0, whole)
-            .expect("a radius is not negative");
+        certain(
+            self.pen
+                .arc(disc.centre.x, disc.centre.y, disc.radius, 0.0, whole),
+            "a radius is not negative",
+        );
         if let Some(role) = disc.fill {
             self.fill(role);
         }
@@ -177,14 +181,16 @@ impl Brush<'_> {
             self.pen
                 .set_stroke_style_str(self.palette.get(Role::Ground));
             self.pen.set_line_width(label.halo_width());
-            self.pen
-                .stroke_text(&label.text, label.at.x, label.at.y)
-                .expect("a canvas takes text");
+            certain(
+                self.pen.stroke_text(&label.text, label.at.x, label.at.y),
+                "a canvas takes text",
+            );
         }
         self.pen.set_fill_style_str(self.palette.get(label.role));
-        self.pen
-            .fill_text(&label.text, label.at.x, label.at.y)
-            .expect("a canvas takes text");
+        certain(
+            self.pen.fill_text(&label.text, label.at.x, label.at.y),
+            "a canvas takes text",
+        );
     }
 
     fn handle(&self, handle: &Handle) {

@@ -1,6 +1,6 @@
 //! Short names for what the browser always has, and look-ups that say what is missing.
 
-use wasm_bindgen::JsCast;
+use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Document, Element, HtmlElement, Window};
 
 pub(super) fn window() -> Window {
@@ -11,19 +11,26 @@ pub(super) fn document() -> Document {
     window().document().expect("a page has a document")
 }
 
-/// The first element below `root` that a selector finds, as the type asked for.
+/// The first element below `root` that a selector finds, as the type asked for: the selector has to find nothing else.
+/// (Asking the browser for each kind of element would add to the download.)
 ///
 /// # Panics
 /// When there is none: the page and the core do not belong together.
 pub(super) fn find<T: JsCast>(root: &Element, selector: &str) -> T {
-    let found = root.query_selector(selector).ok().flatten();
-    found
-        .and_then(|element| element.dyn_into().ok())
-        .unwrap_or_else(|| missing(selector))
+    first(root, selector).unchecked_into()
 }
 
-fn missing(selector: &str) -> ! {
-    panic!("the page has no {selector} of the right kind")
+fn first(root: &Element, selector: &str) -> Element {
+    let found = root.query_selector(selector).ok().flatten();
+    found.unwrap_or_else(|| panic!("the page has no {selector}"))
+}
+
+/// What the browser gives when it cannot refuse. (`expect` would do, but brings along how to print whatever may be thrown.)
+///
+/// # Panics
+/// When it refuses.
+pub(super) fn certain<T>(given: Result<T, JsValue>, why: &str) -> T {
+    given.unwrap_or_else(|_| panic!("{why}"))
 }
 
 /// Sets an element's text if it is another one; writing the same text again would disturb selections and readers.
@@ -42,9 +49,7 @@ pub(super) fn set_attribute(element: &Element, name: &str, value: &str) {
 }
 
 pub(super) fn set_hidden(element: &Element, hidden: bool) {
-    if let Some(element) = element.dyn_ref::<HtmlElement>() {
-        element.set_hidden(hidden);
-    }
+    element.unchecked_ref::<HtmlElement>().set_hidden(hidden);
 }
 
 /// Text made safe to stand in markup.

@@ -4,7 +4,7 @@
 use wasm_bindgen::{Clamped, JsCast};
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, ImageData};
 
-use super::dom::document;
+use super::dom::{certain, document};
 use crate::figure::Raster;
 
 /// The small canvases of one picture, in the order of its rasters.
@@ -42,24 +42,26 @@ impl Easel {
         self.used += 1;
         board.show(raster, &mut self.pixels);
         let (at, size) = (raster.at, raster.size);
-        pen.draw_image_with_html_canvas_element_and_dw_and_dh(
-            &board.element,
-            at.x,
-            at.y,
-            size.x,
-            size.y,
-        )
-        .expect("a canvas takes another one");
+        certain(
+            pen.draw_image_with_html_canvas_element_and_dw_and_dh(
+                &board.element,
+                at.x,
+                at.y,
+                size.x,
+                size.y,
+            ),
+            "a canvas takes another one",
+        );
     }
 }
 
 impl Board {
     fn new() -> Self {
-        let element: HtmlCanvasElement = document()
-            .create_element("canvas")
-            .ok()
-            .and_then(|element| element.dyn_into().ok())
-            .expect("this browser has canvases");
+        let element: HtmlCanvasElement = certain(
+            document().create_element("canvas"),
+            "this browser has canvases",
+        )
+        .unchecked_into();
         let pen = context(&element);
         Self {
             element,
@@ -83,11 +85,14 @@ impl Board {
             self.element.set_height(rows);
         }
         fill(pixels, raster);
-        let image = ImageData::new_with_u8_clamped_array_and_sh(Clamped(pixels), columns, rows)
-            .expect("four bytes a cell are an image");
-        self.pen
-            .put_image_data(&image, 0.0, 0.0)
-            .expect("a canvas takes an image");
+        let image = certain(
+            ImageData::new_with_u8_clamped_array_and_sh(Clamped(pixels), columns, rows),
+            "four bytes a cell are an image",
+        );
+        certain(
+            self.pen.put_image_data(&image, 0.0, 0.0),
+            "a canvas takes an image",
+        );
         self.raster = Some(raster.clone());
     }
 }
@@ -111,6 +116,6 @@ pub(super) fn context(element: &HtmlCanvasElement) -> CanvasRenderingContext2d {
         .get_context("2d")
         .ok()
         .flatten()
-        .and_then(|pen| pen.dyn_into().ok())
         .expect("this browser draws on a canvas")
+        .unchecked_into()
 }

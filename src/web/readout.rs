@@ -3,7 +3,7 @@
 use web_sys::Element;
 
 use super::dom::{escaped, find, set_attribute, set_text};
-use super::table::{Table, attributes};
+use super::table::{Table, all, attributes};
 use crate::report::{Piece, Sentence};
 use crate::sandbox::Panel;
 use crate::scenario::Notice;
@@ -11,6 +11,8 @@ use crate::scenario::Notice;
 /// The places that show numbers and sentences.
 pub(super) struct Readout {
     slots: [Slot; SLOTS.len()],
+    /// Where the planet's name stands.
+    names: Vec<Element>,
     rows: Table,
     facts: Table,
     now: Table,
@@ -52,6 +54,7 @@ impl Readout {
         let picture = |name: &str| find(root, &format!("[data-picture={name}] canvas"));
         Self {
             slots: SLOTS.map(slot),
+            names: all(root, "[data-text=name]"),
             rows: Table::new(named("rows")),
             facts: Table::new(named("facts")),
             now: Table::new(named("now")),
@@ -77,9 +80,12 @@ impl Readout {
         );
         self.put("planet-note", [panel.planet, " stands still"].concat());
         self.put("sun-note", sentence(&panel.motion_note));
-        self.rows.show_rows(&panel.rows);
-        self.facts.show_facts(&panel.facts);
-        self.now.show_facts(&panel.now);
+        for name in &self.names {
+            set_text(name, panel.planet);
+        }
+        self.rows.show(panel.rows.iter().flat_map(|row| &row.cells));
+        self.facts.show(panel.facts.iter().map(|fact| &fact.value));
+        self.now.show(panel.now.iter().map(|fact| &fact.value));
     }
 
     /// Shows what the settings are called and what to look at: what the chosen entry of the list of examples carries.
@@ -108,7 +114,7 @@ impl Readout {
         for name in ["cautions", "planet-note", "sun-note"] {
             self.put(name, String::new());
         }
-        for table in [&mut self.rows, &mut self.facts, &mut self.now] {
+        for table in [&self.rows, &self.facts, &self.now] {
             table.clear();
         }
     }

@@ -20,7 +20,8 @@ pub(super) fn remember(text: &str) {
 /// Sets what is done on a panic: the message goes to the console, the notice to the page.
 pub(super) fn install() {
     std::panic::set_hook(Box::new(|info| {
-        console_error_panic_hook::hook(info);
+        // The browser adds where it came from.
+        web_sys::console::error_1(&info.to_string().into());
         show_notice();
     }));
 }
@@ -32,7 +33,7 @@ fn show_notice() {
     }
     let field = page
         .get_element_by_id("broken-text")
-        .and_then(|field| field.dyn_into::<HtmlInputElement>().ok());
+        .map(JsCast::unchecked_into::<HtmlInputElement>);
     if let Some(field) = field {
         // The panic may have happened while the text was being kept.
         let text = LAST_TEXT.with(|last| {

@@ -32,14 +32,7 @@ fn may_bring(layer: &str) -> &'static [&'static str] {
         "lib" => &["rlsf"],
         "scenario" | "report" => &["glam", "libm", "serde"],
         "physics" | "figure" | "sandbox" => &["glam", "libm"],
-        "web" => &[
-            "glam",
-            "libm",
-            "wasm_bindgen",
-            "web_sys",
-            "js_sys",
-            "console_error_panic_hook",
-        ],
+        "web" => &["glam", "libm", "wasm_bindgen", "web_sys", "js_sys"],
         "main" => &["clap"],
         "cli" => &[
             "glam",
@@ -58,12 +51,7 @@ fn may_bring(layer: &str) -> &'static [&'static str] {
 }
 
 /// Crates that only a browser has; their names may not even be mentioned elsewhere.
-const OF_THE_BROWSER: [&str; 4] = [
-    "wasm_bindgen",
-    "web_sys",
-    "js_sys",
-    "console_error_panic_hook",
-];
+const OF_THE_BROWSER: [&str; 3] = ["wasm_bindgen", "web_sys", "js_sys"];
 
 fn wrong_crates(source: &Source, crates: &[String]) -> Vec<String> {
     let allowed = may_bring(source.layer());

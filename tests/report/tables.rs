@@ -1,6 +1,6 @@
 //! The before / after / change table and the facts: rounding, signs, and the first pass's own numbers.
 
-use two_frames::report::{Fact, Row, Value, facts, readouts};
+use two_frames::report::{FACT_WORDS, Fact, LineWords, ROW_WORDS, Row, Value, facts, readouts};
 use two_frames::sandbox::Sandbox;
 
 use super::many;
@@ -84,10 +84,9 @@ fn changes_carry_a_sign_and_states_do_not() {
         let scenario = solved.scenario;
         for row in readouts(&solved.pass()) {
             let Row {
-                label,
                 cells: [before, after, change],
-                ..
             } = row;
+            let label = &before.path;
             let plus = |value: &Value| value.text.starts_with('+');
             assert!(!plus(&before) && !plus(&after), "{scenario}: {label}");
             let rises = change.value.is_some_and(|value| value > 0.0)
@@ -111,16 +110,12 @@ fn the_first_pass_s_table_reads_as_it_should() {
     let rows: Vec<_> = panel
         .rows
         .iter()
-        .map(
-            |Row {
-                 label, unit, cells, ..
-             }| {
-                format!(
-                    "{label} [{unit}]: {} | {} | {}",
-                    cells[0].text, cells[1].text, cells[2].text
-                )
-            },
-        )
+        .zip(ROW_WORDS)
+        .map(|(Row { cells }, LineWords { label, unit, .. })| {
+            let [before, after, change] = cells.each_ref().map(|value| &value.text);
+            let label = label.replace('@', "Jupiter");
+            format!("{label} [{unit}]: {before} | {after} | {change}")
+        })
         .collect();
     // Source: twenty lines in another language, from the closed forms of the crate's front page and the planet's
     // published numbers, run once (R); only the turn and the speeds were known before.
@@ -142,11 +137,10 @@ fn the_first_pass_s_table_reads_as_it_should() {
     let facts: Vec<_> = panel
         .facts
         .iter()
-        .map(
-            |Fact {
-                 label, unit, value, ..
-             }| format!("{label}: {} {unit}", value.text),
-        )
+        .zip(FACT_WORDS)
+        .map(|(Fact { value }, LineWords { label, unit, .. })| {
+            format!("{label}: {} {unit}", value.text)
+        })
         .collect();
     assert_eq!(
         facts,

@@ -133,13 +133,13 @@ fn check_panel(panel: &Panel) {
     panel
         .rows
         .iter()
-        .flat_map(|Row { cells, .. }| cells)
+        .flat_map(|Row { cells }| cells)
         .for_each(check_value);
     panel
         .facts
         .iter()
         .chain(&panel.now)
-        .for_each(|Fact { value, .. }| check_value(value));
+        .for_each(|Fact { value }| check_value(value));
     panel.descriptions.iter().for_each(|words| is_sound(words));
     for words in [
         &panel.moment,
