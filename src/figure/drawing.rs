@@ -5,6 +5,7 @@ use glam::DVec2;
 use super::arrow::Arrow;
 use super::picture::{Dash, Mark, Picture, Role, Stroke};
 use super::room::Room;
+use crate::physics::sincos;
 
 pub(super) struct Drawing {
     pub(super) picture: Picture,
@@ -56,7 +57,7 @@ impl Drawing {
         self.picture.ring(centre, radius, self.casing(edge));
         self.picture.ring(centre, radius, edge);
         let point = |i| {
-            let (sin, cos) = libm::sincos(std::f64::consts::TAU * f64::from(i) / f64::from(PIECES));
+            let (sin, cos) = sincos(std::f64::consts::TAU * f64::from(i) / f64::from(PIECES));
             centre + DVec2::new(cos, sin) * radius
         };
         let points: Vec<_> = (0..=PIECES).map(point).collect();

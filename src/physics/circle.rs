@@ -87,7 +87,8 @@ impl SpeedCircle {
         } else {
             cos
         };
-        let (middle, aside) = (libm::atan2(r, t), libm::acos(cos));
+        let sin = ((1.0 - cos) * (1.0 + cos)).sqrt();
+        let (middle, aside) = (libm::atan2(r, t), libm::atan2(sin, cos));
         [middle + aside, middle - aside]
     }
 

@@ -5,6 +5,7 @@
 
 mod aim;
 mod aimed;
+mod angle;
 mod approach;
 mod circle;
 mod conic;
@@ -28,6 +29,7 @@ mod universal;
 
 pub use aim::AimPlane;
 pub use aimed::Aimed;
+pub use angle::sincos;
 pub use approach::Approach;
 pub use circle::SpeedCircle;
 pub use conic::{Conic, Elements, State};

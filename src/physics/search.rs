@@ -2,6 +2,7 @@
 
 use std::f64::consts::{PI, TAU};
 
+use super::angle::sincos;
 use super::approach::Approach;
 use super::encounter::Encounter;
 use super::error::FlybyError;
@@ -75,7 +76,7 @@ impl Search {
         let locus = self.locus(self.encounter.approach_rad);
         let mut points = Vec::new();
         for i in 0..rays {
-            let (sin, cos) = libm::sincos(TAU * f64::from(i) / f64::from(rays));
+            let (sin, cos) = sincos(TAU * f64::from(i) / f64::from(rays));
             locus.roots([cos, sin], &mut |b| points.push([b * cos, b * sin]));
         }
         points
@@ -116,7 +117,6 @@ impl Search {
             ..
         } = self.encounter;
         let locus = self.locus(approach_rad);
-        let a = locus.approach.semi_major_axis_km;
         let [least, most] = locus.turns;
         // A turn is the same whatever the direction.
         let free = match self.goal {
@@ -135,19 +135,19 @@ impl Search {
             (aim, Span::between(least, most, 12))
         };
         let [approach_rad, aim_rad, turn] = peak([approach, aim, turn], &|[alpha, aim, turn]| {
-            let (sin, cos) = libm::sincos(aim);
+            let (sin, cos) = sincos(aim);
             let turn = if turn < 0.0 {
                 turn.min(-least)
             } else {
                 turn.max(least)
             };
-            let b = a / libm::tan(0.5 * turn);
+            let b = locus.approach.distance_km(turn);
             let value = value(&self.turned(alpha), [b * cos, b * sin]);
             value - FARTHER * turn.abs() * value.abs()
         });
         let aim_rad = if turn < 0.0 { PI } else { aim_rad };
         let turn = turn.abs().max(least);
-        self.settled(approach_rad, aim_rad, a / libm::tan(0.5 * turn))
+        self.settled(approach_rad, aim_rad, locus.approach.distance_km(turn))
     }
 
     /// The encounter at a distance `b_km` in a direction: never under the surface by a rounding error, angles within half
