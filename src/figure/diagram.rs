@@ -3,7 +3,7 @@
 
 use glam::{DVec2, DVec3};
 
-use super::drawing::Drawing;
+use super::drawing::{Drawing, curve};
 use super::label::Words;
 use super::picture::{Dash, Picture, Role};
 use super::scene::Scene;
@@ -246,13 +246,6 @@ impl Diagram<'_> {
             }
         }
     }
-}
-
-/// Points at equal parts of a curve that runs from 0 to 1.
-fn curve(steps: i32, at: &dyn Fn(f64) -> DVec2) -> Vec<DVec2> {
-    (0..=steps)
-        .map(|i| at(f64::from(i) / f64::from(steps)))
-        .collect()
 }
 
 /// The largest turn without a strike, rad: periapsis at the surface. tan(δ/2) = a/b, both in planet radii.

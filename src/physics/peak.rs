@@ -108,3 +108,10 @@ pub(super) fn peak(spans: [Span; 3], height: &dyn Fn([f64; 3]) -> f64) -> [f64; 
     }
     best
 }
+
+/// Where a function of one number with one peak between two ends is largest, to a hundred-millionth of the way.
+pub fn peak_between(low: f64, high: f64, height: &dyn Fn(f64) -> f64) -> f64 {
+    let still = Span::fixed(0.0);
+    let spans = [still, still, Span::between(low, high, 3)];
+    peak(spans, &|[_, _, x]| height(x))[2]
+}
