@@ -154,30 +154,30 @@ pub(super) struct Lines {
 impl Lines {
     /// Where the speed round the Sun does not change.
     pub(super) fn no_change(&self) -> Vec<Contour> {
-        self.of(0, &[0.0])
+        self.of(0, 0.0)
     }
 
-    /// Where 1/aphelion, 1/km, has some values, in rising order; 0 is where the probe just leaves the Sun.
-    pub(super) fn inverse_aphelion(&self, levels: &[f64]) -> Vec<Contour> {
-        self.of(1, levels)
+    /// Where 1/aphelion, 1/km, has a value; 0 is where the probe just leaves the Sun.
+    pub(super) fn inverse_aphelion(&self, level: f64) -> Vec<Contour> {
+        self.of(1, level)
     }
 
-    /// Where the perihelion, km, has some values, in rising order.
-    pub(super) fn perihelion(&self, levels: &[f64]) -> Vec<Contour> {
-        self.of(2, levels)
+    /// Where the perihelion, km, has a value.
+    pub(super) fn perihelion(&self, level: f64) -> Vec<Contour> {
+        self.of(2, level)
     }
 
     /// Where the goal is met.
     pub(super) fn goal(&self) -> Vec<Contour> {
-        self.of(3, &[0.0])
+        self.of(3, 0.0)
     }
 
-    fn of(&self, field: usize, levels: &[f64]) -> Vec<Contour> {
+    fn of(&self, field: usize, level: f64) -> Vec<Contour> {
         let grid = Grid {
             columns: POINTS,
             values: &self.fields[field],
         };
-        let mut found = contours(grid, levels);
+        let mut found = contours(grid, &[level]);
         for contour in &mut found {
             for point in &mut contour.points {
                 *point = *point * (2.0 / (POINTS - 1) as f64) - DVec2::ONE;

@@ -14,9 +14,11 @@ impl AimPicture<'_> {
         let centre = self.place([0.0, 0.0]);
         let strike = self.length(self.approach.strike_radius_km());
         let planet = &self.approach.planet;
-        for (_, radius) in self.zones() {
-            let stroke = self.drawing.stroke(Role::Quiet, 1.2, Dash::Dotted);
-            self.drawing.cased_ring(centre, radius, stroke);
+        for zone in planet.zones {
+            if let Some(radius) = self.zone_radius(zone) {
+                let stroke = self.drawing.stroke(Role::Quiet, 1.2, Dash::Dotted);
+                self.drawing.cased_ring(centre, radius, stroke);
+            }
         }
         let edge = self.drawing.stroke(Role::Ink, 1.6, Dash::Solid);
         self.drawing.picture.hollow(centre, strike, edge);
@@ -28,16 +30,12 @@ impl AimPicture<'_> {
         self.drawing.room.take_disc(centre, radius);
     }
 
-    /// What a close pass would meet, with the radius, picture units, of the aim circle inside which it does: those that
-    /// stand clear of the strike circle and fit into the map.
-    pub(super) fn zones(&self) -> Vec<(Zone, f64)> {
-        let planet = &self.approach.planet;
+    /// The radius, picture units, of the aim circle inside which a pass meets something; none where that is not clear of the
+    /// strike circle or does not fit into the map.
+    pub(super) fn zone_radius(&self, zone: &Zone) -> Option<f64> {
         let strike = self.length(self.approach.strike_radius_km());
-        let radius = |zone: &Zone| self.length(self.approach.impact_parameter_km(zone.to_km));
-        let zones = planet.zones.iter().map(|zone| (*zone, radius(zone)));
-        zones
-            .filter(|(_, radius)| 2.0 * radius < self.side && *radius > 1.02 * strike)
-            .collect()
+        let radius = self.length(self.approach.impact_parameter_km(zone.to_km));
+        (2.0 * radius < self.side && radius > 1.02 * strike).then_some(radius)
     }
 
     /// The aim, the place of periapsis behind it, and the answer to the wish.

@@ -7,6 +7,7 @@ use super::aim_plane::AimPicture;
 use super::label::Words;
 use super::legend::Legend;
 use super::picture::Role;
+use super::room::Area;
 use super::ticks::round_below;
 use crate::physics::{Measure, ZoneKind};
 use crate::report::{MeasureWords, short};
@@ -15,8 +16,7 @@ impl AimPicture<'_> {
     /// What the colours mean.
     pub(super) fn legend(&mut self, scale: &Scale) {
         let words = MeasureWords::of(self.scene.measure);
-        let ticks: Vec<_> = ticks(self.scene.measure, scale, words);
-        let ticks: Vec<_> = ticks.iter().map(|(part, text)| (*part, &**text)).collect();
+        let ticks = ticks(self.scene.measure, scale, words);
         let letter = self.drawing.letter;
         let size = self.drawing.picture.size;
         let top = self.at.y + self.side + 0.7 * letter;
@@ -90,7 +90,10 @@ impl AimPicture<'_> {
         self.line_names(named);
         let words = over("periapsis", Role::Ink, 0.92 * letter);
         self.drawing.place_near(&[self.periapsis()], words, false);
-        for (zone, radius) in self.zones() {
+        for zone in self.approach.planet.zones {
+            let Some(radius) = self.zone_radius(zone) else {
+                continue;
+            };
             let text = match zone.kind {
                 ZoneKind::Atmosphere => "air",
                 ZoneKind::Rings => "rings",
@@ -104,21 +107,26 @@ impl AimPicture<'_> {
 
     /// Each line's name once, the goal's first, on the line.
     fn line_names(&mut self, named: &[(&'static str, Vec<DVec2>)]) {
-        let mut seen = Vec::new();
         let area = self.area();
-        let (goal, rest): (Vec<_>, Vec<_>) = named.iter().partition(|(name, _)| *name == "goal");
-        for (name, points) in goal.into_iter().chain(rest) {
-            if seen.contains(name) || points.is_empty() {
-                continue;
+        for is_goal in [true, false] {
+            let mut last = "";
+            for (name, points) in named {
+                // Lines of one name follow each other.
+                if (*name == "goal") == is_goal && *name != last && !points.is_empty() {
+                    last = name;
+                    self.line_name(name, points, area);
+                }
             }
-            seen.push(name);
-            let text = match *name {
-                "goal" | "no change" | "leaves the Sun" => String::from(*name),
-                planet => ["to ", planet].concat(),
-            };
-            let words = over(&text, Role::Ink, 0.92 * self.drawing.letter);
-            self.drawing.place_over(points, words, area);
         }
+    }
+
+    fn line_name(&mut self, name: &str, points: &[DVec2], area: Area) {
+        let text = match name {
+            "goal" | "no change" | "leaves the Sun" => name.into(),
+            planet => String::from("to ") + planet,
+        };
+        let words = over(&text, Role::Ink, 0.92 * self.drawing.letter);
+        self.drawing.place_over(points, words, area);
     }
 }
 
@@ -135,30 +143,26 @@ fn over(text: &str, role: Role, size: f64) -> Words<'_> {
 
 /// Places along the colours, each with its words.
 fn ticks(measure: Measure, scale: &Scale, words: &MeasureWords) -> Vec<(f64, String)> {
+    let mut ticks = Vec::new();
     if measure == Measure::Aphelion {
         // One over the distance is what the colours show in equal steps.
-        let part = |part: f64| (part, short(scale.low / (1.0 - part) * words.factor, 2));
-        let mut ticks: Vec<_> = [0.0, 0.25, 0.5, 0.75].map(part).into();
+        for part in [0.0, 0.25, 0.5, 0.75] {
+            ticks.push((part, short(scale.low / (1.0 - part) * words.factor, 2)));
+        }
         ticks.push((1.0, "leaves".into()));
         return ticks;
     }
     let high = scale.high * words.factor;
-    if high <= 0.0 {
-        return vec![(0.0, "0".into())];
+    let is_about_zero = scale.low < 0.0;
+    let step = round_below(if is_about_zero { 0.9 } else { 0.45 } * high.max(1e-300));
+    let most = (high / step * (1.0 + 1e-9)).floor();
+    let mut i = if is_about_zero { -most } else { 0.0 };
+    while i <= most {
+        let value = i * step;
+        ticks.push((scale.part(value / words.factor), short(value, 3)));
+        i += 1.0;
     }
-    let step = round_below(if scale.low < 0.0 {
-        0.9 * high
-    } else {
-        0.45 * high
-    });
-    let most = (high / step * (1.0 + 1e-9)).floor() as i32;
-    let least = if scale.low < 0.0 { -most } else { 0 };
-    (least..=most)
-        .map(|i| {
-            let value = f64::from(i) * step;
-            (scale.part(value / words.factor), short(value, 3))
-        })
-        .collect()
+    ticks
 }
 
 /// A direction in words: ahead or behind first, because that decides what a pass does.

@@ -144,55 +144,67 @@ impl AimPicture<'_> {
             Body::Neptune,
         ];
         let here = self.approach.planet.orbit_km;
-        let planets = BODIES.map(Planet::of);
-        let is_inner = |planet: &&Planet| planet.orbit_km < here * (1.0 - 1e-9);
-        let is_outer = |planet: &&Planet| planet.orbit_km > here * (1.0 + 1e-9);
-        let inner: Vec<_> = planets.iter().filter(is_inner).collect();
-        let outer: Vec<_> = planets.iter().rev().filter(is_outer).collect();
-        let nearest: Vec<_> = inner.iter().map(|planet| planet.orbit_km).collect();
-        // One over the distance rises from leaving the Sun over Neptune's orbit inwards.
-        let mut farthest = vec![0.0];
-        farthest.extend(outer.iter().map(|planet| 1.0 / planet.orbit_km));
         let mut named = Vec::new();
-        for contour in lines.perihelion(&nearest) {
-            named.push((
-                inner[contour.level].name,
-                self.line(&contour, Dash::Dotted, 1.2),
-            ));
-        }
-        for contour in lines.inverse_aphelion(&farthest) {
-            let (name, dash, width) = match contour.level {
-                0 => ("leaves the Sun", Dash::Dashed, 1.6),
-                level => (outer[level - 1].name, Dash::Dotted, 1.2),
-            };
-            named.push((name, self.line(&contour, dash, width)));
-        }
-        for contour in lines.no_change() {
-            named.push(("no change", self.line(&contour, Dash::Solid, 1.4)));
-        }
-        if self.goal().is_some() {
-            for contour in lines.goal() {
-                named.push(("goal", self.line(&contour, Dash::Solid, 2.8)));
+        for body in BODIES {
+            let planet = Planet::of(body);
+            if planet.orbit_km < here * (1.0 - 1e-9) {
+                let found = lines.perihelion(planet.orbit_km);
+                self.name(&mut named, planet.name, &found, Dash::Dotted, 1.2);
             }
+        }
+        let found = lines.inverse_aphelion(0.0);
+        self.name(&mut named, "leaves the Sun", &found, Dash::Dashed, 1.6);
+        // The farthest first, as the distance comes down from leaving the Sun.
+        for body in BODIES.into_iter().rev() {
+            let planet = Planet::of(body);
+            if planet.orbit_km > here * (1.0 + 1e-9) {
+                let found = lines.inverse_aphelion(1.0 / planet.orbit_km);
+                self.name(&mut named, planet.name, &found, Dash::Dotted, 1.2);
+            }
+        }
+        self.name(
+            &mut named,
+            "no change",
+            &lines.no_change(),
+            Dash::Solid,
+            1.4,
+        );
+        if self.goal().is_some() {
+            self.name(&mut named, "goal", &lines.goal(), Dash::Solid, 2.8);
         }
         named
     }
 
+    /// Draws lines that have one name.
+    fn name(
+        &mut self,
+        named: &mut Vec<(&'static str, Vec<DVec2>)>,
+        name: &'static str,
+        found: &[Contour],
+        dash: Dash,
+        width: f64,
+    ) {
+        for contour in found {
+            let places = self.line(contour, dash, width);
+            named.push((name, places));
+        }
+    }
+
     /// One line, and the places along it that lie outside the strike circle.
     fn line(&mut self, contour: &Contour, dash: Dash, width: f64) -> Vec<DVec2> {
-        let points: Vec<_> = contour
-            .points
-            .iter()
-            .map(|part| self.place_of_part(*part))
-            .collect();
-        let stroke = self.drawing.stroke(Role::Ink, width, dash);
-        self.drawing.cased_line(points.clone(), stroke);
         let centre = self.place([0.0, 0.0]);
         let strike = 1.1 * self.length(self.approach.strike_radius_km());
-        let outside = points
-            .into_iter()
-            .filter(|point| point.distance(centre) > strike);
-        let mut places = every(4, &outside.collect::<Vec<_>>());
+        let (mut points, mut outside) = (Vec::new(), Vec::new());
+        for part in &contour.points {
+            let point = self.place_of_part(*part);
+            points.push(point);
+            if point.distance(centre) > strike {
+                outside.push(point);
+            }
+        }
+        let stroke = self.drawing.stroke(Role::Ink, width, dash);
+        self.drawing.cased_line(points, stroke);
+        let mut places = every(4, &outside);
         // The middle of a line is a better place for its name than an end, which may be in a corner.
         let quarter = places.len() / 4;
         places.rotate_left(quarter);

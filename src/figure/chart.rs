@@ -2,7 +2,7 @@
 
 use glam::DVec2;
 
-use super::chart_axes::{digits, heights, round_numbers};
+use super::chart_axes::{digits, heights, multiples, round_numbers};
 use super::drawing::Drawing;
 use super::label::{Words, text_width};
 use super::picture::{Picture, Role, Stroke};
@@ -32,12 +32,13 @@ pub fn chart_picture(reading: &ChartReading, size: DVec2) -> Picture {
     } else {
         digits(&numbers)
     };
-    let texts: Vec<_> = numbers
-        .iter()
-        .map(|number| short(*number, digits))
-        .collect();
-    let width = |text: &String| text_width(text, letter, false);
-    let left = 0.8 * letter + texts.iter().map(width).fold(2.0 * letter, f64::max);
+    let (mut texts, mut widest) = (Vec::new(), 2.0 * letter);
+    for number in &numbers {
+        let text = short(*number, digits);
+        widest = text_width(&text, letter, false).max(widest);
+        texts.push(text);
+    }
+    let left = 0.8 * letter + widest;
     let title = [
         reading.course.words().label,
         " against ",
@@ -129,12 +130,7 @@ impl Chart<'_> {
             } else {
                 Role::Faint
             };
-            self.drawing
-                .picture
-                .line(from, to, Stroke::solid(role, 1.0));
-            let words = Words::new(text, Role::Quiet, letter);
-            let x = from.x - 0.4 * letter - 0.5 * words.width();
-            self.drawing.put(DVec2::new(x, from.y), words);
+            self.drawing.grid_line(from, to, role, text);
         }
         let words = self.reading.course.words();
         let scale = if self.heights.is_logarithmic() {
@@ -159,33 +155,17 @@ impl Chart<'_> {
     }
 
     fn setting_axis(&mut self) {
-        let (letter, course) = (self.drawing.letter, &self.reading.course);
-        let width = self.high.x - self.low.x;
-        let numbers = if course.against == Field::Approach {
-            let step = if width > 34.0 * letter { 45.0 } else { 90.0 };
-            (-4..=4)
-                .map(|i| f64::from(i) * step)
-                .filter(|x| x.abs() <= 180.0)
-                .collect()
+        let course = &self.reading.course;
+        let width = (self.high.x - self.low.x) / self.drawing.letter;
+        let (numbers, unit) = if course.against == Field::Approach {
+            let step = if width > 34.0 { 45.0 } else { 90.0 };
+            (multiples(step, -180.0, 180.0), "°")
         } else {
-            round_numbers(&course.range, width / letter / 2.4)
+            (round_numbers(&course.range, width / 2.4), "")
         };
-        let unit = if course.against == Field::Approach {
-            "°"
-        } else {
-            ""
-        };
-        let y = self.low.y + 1.05 * letter;
         for number in numbers {
             let at = DVec2::new(self.across(course.range.part(number)), self.low.y);
-            let tick = DVec2::new(0.0, 0.3 * letter);
-            self.drawing
-                .line(at, at + tick, Stroke::solid(Role::Quiet, 1.0));
-            let text = short(number, 3) + unit;
-            let words = Words::new(&text, Role::Quiet, letter);
-            let half = 0.5 * words.width();
-            let x = within(at.x, half, self.drawing.picture.size.x - half);
-            self.drawing.put(DVec2::new(x, y), words);
+            self.drawing.tick(at, &(short(number, 3) + unit));
         }
         let (from, to) = (self.low, DVec2::new(self.high.x, self.low.y));
         self.drawing
@@ -200,6 +180,7 @@ impl Chart<'_> {
             _ => ([spec.label, ", ", spec.unit].concat(), spec.unit),
         };
         let bottom = self.drawing.picture.size.y;
-        self.name_axis(&full, brief, bottom - 0.75 * letter);
+        let y = bottom - 0.75 * self.drawing.letter;
+        self.name_axis(&full, brief, y);
     }
 }

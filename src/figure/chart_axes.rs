@@ -37,35 +37,43 @@ pub(super) fn heights(chart: &ChartReading) -> Spread {
 
 /// Round numbers along a spread, at most about so many.
 pub(super) fn round_numbers(spread: &Spread, most: f64) -> Vec<f64> {
-    if spread.is_logarithmic() {
-        return round_ratios(spread, most);
+    if !spread.is_logarithmic() {
+        let step = round_below((spread.high - spread.low) / most.max(2.0) * 1.6);
+        return multiples(step, spread.low, spread.high);
     }
-    let step = round_below((spread.high - spread.low) / most.max(2.0) * 1.6);
-    let first = (spread.low / step).ceil();
-    let count = ((spread.high / step).floor() - first).max(0.0) as u32;
-    (0..=count).map(|i| (first + f64::from(i)) * step).collect()
-}
-
-/// 1, 2 and 5 times the powers of ten; the powers alone, or some of them, where those are too many.
-fn round_ratios(spread: &Spread, most: f64) -> Vec<f64> {
-    let all = |digits: &[f64], stride: usize| {
-        let mut numbers = Vec::new();
-        for power in (exponent(spread.low)..=exponent(spread.high)).step_by(stride) {
-            for digit in digits {
-                let number = digit * power_of_ten(power);
-                if number >= spread.low && number <= spread.high {
-                    numbers.push(number);
-                }
-            }
-        }
-        numbers
-    };
-    let fine = all(&[1.0, 2.0, 5.0], 1);
+    let fine = round_ratios(spread, &[1.0, 2.0, 5.0], 1);
     if fine.len() as f64 <= most {
         return fine;
     }
     let powers = f64::from(exponent(spread.high) - exponent(spread.low) + 1);
-    all(&[1.0], (powers / most.max(1.0)).ceil() as usize)
+    round_ratios(spread, &[1.0], (powers / most.max(1.0)).ceil() as i32)
+}
+
+/// Every whole multiple of a step from one number to another.
+pub(super) fn multiples(step: f64, low: f64, high: f64) -> Vec<f64> {
+    let (mut i, last) = ((low / step).ceil(), (high / step).floor());
+    let mut numbers = Vec::new();
+    while i <= last {
+        numbers.push(i * step);
+        i += 1.0;
+    }
+    numbers
+}
+
+/// Some digits times the powers of ten, every `stride`th of them.
+fn round_ratios(spread: &Spread, digits: &[f64], stride: i32) -> Vec<f64> {
+    let mut numbers = Vec::new();
+    let mut power = exponent(spread.low);
+    while power <= exponent(spread.high) {
+        for digit in digits {
+            let number = digit * power_of_ten(power);
+            if number >= spread.low && number <= spread.high {
+                numbers.push(number);
+            }
+        }
+        power += stride;
+    }
+    numbers
 }
 
 /// Digits that tell round numbers of a linear spread apart.

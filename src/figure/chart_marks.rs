@@ -5,7 +5,7 @@ use glam::DVec2;
 use super::chart::Chart;
 use super::label::Words;
 use super::picture::{Dash, Role};
-use crate::physics::Measure;
+use crate::physics::{Measure, boundary};
 use crate::report::{Best, Place, Shape};
 use crate::scenario::Field;
 
@@ -32,18 +32,9 @@ impl Chart<'_> {
 
     /// Where the curve meets the top between a point beyond it and one below.
     fn crossing(&self, beyond: DVec2, below: DVec2) -> DVec2 {
-        let top = self.heights.high;
-        let (mut out, mut inside) = (beyond.x, below.x);
-        for _ in 0..12 {
-            let middle = 0.5 * (out + inside);
-            let course = &self.reading.course;
-            if course.value(course.range.at(middle)) > top {
-                out = middle;
-            } else {
-                inside = middle;
-            }
-        }
-        self.place(inside, top)
+        let (course, top) = (&self.reading.course, self.heights.high);
+        let is_beyond = |part| course.value(course.range.at(part)) > top;
+        self.place(boundary([beyond.x, below.x], &is_beyond), top)
     }
 
     /// The colour of the outcome: the turn and the change of velocity belong to both frames.

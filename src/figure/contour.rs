@@ -23,13 +23,19 @@ impl Grid<'_> {
     /// Whether a point has a cell to its lower right. Cells are numbered like their upper left corners.
     fn is_cell(&self, point: usize) -> bool {
         let columns = self.columns;
-        point < (self.rows() - 1) * columns && point % columns < columns - 1
+        point < self.rows().saturating_sub(1) * columns && point % columns < columns - 1
     }
 
     /// The corners of a cell, one after the other round it.
     fn corners(&self, cell: usize) -> [f64; 4] {
         let below = cell + self.columns;
         [cell, cell + 1, below + 1, below].map(|point| self.values[point])
+    }
+
+    /// Whether some corners of a cell are below a level and others not.
+    fn is_crossed(&self, cell: usize, level: f64) -> bool {
+        let [a, b, c, d] = self.corners(cell).map(|corner| corner >= level);
+        a != b || a != c || a != d
     }
 
     /// The pieces of a level's lines in a cell; [`NO_EDGE`] to [`NO_EDGE`] where there are fewer than two.
@@ -97,7 +103,6 @@ impl Contour {
 /// difference from point to point, divided by the slope.
 pub fn contours(grid: Grid<'_>, levels: &[f64]) -> Vec<Contour> {
     debug_assert!(levels.is_sorted(), "levels have to ascend");
-    let crossed = crossed(&grid, levels);
     let mut found = Vec::new();
     let mut tracer = Tracer {
         grid,
@@ -108,9 +113,12 @@ pub fn contours(grid: Grid<'_>, levels: &[f64]) -> Vec<Contour> {
     for (level, value) in levels.iter().enumerate() {
         tracer.level = *value;
         tracer.mark = level + 1;
-        for (_, cell) in crossed.iter().filter(|(of, _)| *of == level) {
-            for [start, _] in grid.pieces(*cell, *value) {
-                let points = tracer.line(*cell, start);
+        for cell in 0..grid.values.len() {
+            if !grid.is_cell(cell) || !grid.is_crossed(cell, *value) {
+                continue;
+            }
+            for [start, _] in grid.pieces(cell, *value) {
+                let points = tracer.line(cell, start);
                 if points.len() > 1 {
                     found.push(Contour { level, points });
                 }
@@ -118,36 +126,6 @@ pub fn contours(grid: Grid<'_>, levels: &[f64]) -> Vec<Contour> {
         }
     }
     found
-}
-
-/// The levels that cross each cell, in one pass over the cells.
-fn crossed(grid: &Grid<'_>, levels: &[f64]) -> Vec<(usize, usize)> {
-    let mut found = Vec::new();
-    for row in 1..grid.rows() {
-        let end = row * grid.columns;
-        for cell in end - grid.columns..end - 1 {
-            let [a, b, c, d] = grid.corners(cell);
-            let (low, high) = (
-                least(least(a, b), least(c, d)),
-                most(most(a, b), most(c, d)),
-            );
-            let mut level = levels.partition_point(|level| *level <= low);
-            while level < levels.len() && levels[level] <= high {
-                found.push((level, cell));
-                level += 1;
-            }
-        }
-    }
-    found
-}
-
-/// The smaller of two numbers; which one does not matter where one is not a number.
-fn least(a: f64, b: f64) -> f64 {
-    if a < b { a } else { b }
-}
-
-fn most(a: f64, b: f64) -> f64 {
-    if a > b { a } else { b }
 }
 
 /// Follows the lines of one level.

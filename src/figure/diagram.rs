@@ -3,13 +3,13 @@
 
 use glam::{DVec2, DVec3};
 
-use super::drawing::Drawing;
+use super::drawing::{Drawing, curve};
 use super::label::Words;
 use super::picture::{Dash, Picture, Role};
 use super::scene::Scene;
 use super::stage::letter_size;
 use super::view::View;
-use crate::physics::{Encounter, Flyby};
+use crate::physics::{Encounter, Flyby, sincos};
 use crate::report::{degrees, fixed};
 
 /// A direction whose north component is smaller than this counts as lying in the orbit plane.
@@ -92,7 +92,7 @@ impl Diagram<'_> {
         let stroke = self.drawing.stroke(Role::Relative, 1.0, Dash::Dotted);
         self.drawing.picture.ring(centre, radius, stroke);
         let points = curve(CIRCLE, &|part| {
-            let (sin, cos) = libm::sincos(std::f64::consts::TAU * part);
+            let (sin, cos) = sincos(std::f64::consts::TAU * part);
             centre + DVec2::new(cos, sin) * radius
         });
         self.drawing.room.take_path(&points);
@@ -104,7 +104,7 @@ impl Diagram<'_> {
         let widest = widest_turn(&self.flyby.encounter);
         let plane = self.flyby.aim_plane;
         let direction = |turn: f64, side: DVec3| {
-            let (sin, cos) = libm::sincos(turn);
+            let (sin, cos) = sincos(turn);
             plane.s * cos + side * sin
         };
         let in_plane = plane.s.z.abs() < IN_PLANE;
@@ -113,7 +113,7 @@ impl Diagram<'_> {
             let unit = if in_plane {
                 direction(widest * part, plane.t)
             } else {
-                let (sin, cos) = libm::sincos(std::f64::consts::PI * part);
+                let (sin, cos) = sincos(std::f64::consts::PI * part);
                 direction(widest, plane.t * cos + plane.r * sin)
             };
             self.view
@@ -179,7 +179,7 @@ impl Diagram<'_> {
         // The path turns away from the aim point: towards minus the aim direction.
         let away = -plane.direction(self.flyby.encounter.aim_rad);
         let at = |part: f64| {
-            let (sin, cos) = libm::sincos(turn * part);
+            let (sin, cos) = sincos(turn * part);
             let direction = plane.s * cos + away * sin;
             centre + DVec2::new(direction.x, -direction.y) * radius
         };
@@ -246,13 +246,6 @@ impl Diagram<'_> {
             }
         }
     }
-}
-
-/// Points at equal parts of a curve that runs from 0 to 1.
-fn curve(steps: i32, at: &dyn Fn(f64) -> DVec2) -> Vec<DVec2> {
-    (0..=steps)
-        .map(|i| at(f64::from(i) / f64::from(steps)))
-        .collect()
 }
 
 /// The largest turn without a strike, rad: periapsis at the surface. tan(δ/2) = a/b, both in planet radii.

@@ -5,6 +5,7 @@ use glam::DVec2;
 use super::arrow::Arrow;
 use super::picture::{Dash, Mark, Picture, Role, Stroke};
 use super::room::Room;
+use crate::physics::sincos;
 
 pub(super) struct Drawing {
     pub(super) picture: Picture,
@@ -55,11 +56,10 @@ impl Drawing {
         const PIECES: i32 = 64;
         self.picture.ring(centre, radius, self.casing(edge));
         self.picture.ring(centre, radius, edge);
-        let point = |i| {
-            let (sin, cos) = libm::sincos(std::f64::consts::TAU * f64::from(i) / f64::from(PIECES));
+        let points = curve(PIECES, &|part| {
+            let (sin, cos) = sincos(std::f64::consts::TAU * part);
             centre + DVec2::new(cos, sin) * radius
-        };
-        let points: Vec<_> = (0..=PIECES).map(point).collect();
+        });
         self.room.take_path(&points);
     }
 
@@ -94,6 +94,15 @@ impl Drawing {
         }
         self.room.take_disc(at, radius);
     }
+}
+
+/// Points at equal parts of a curve that runs from 0 to 1.
+pub(super) fn curve(steps: i32, at: &dyn Fn(f64) -> DVec2) -> Vec<DVec2> {
+    let mut points = Vec::new();
+    for i in 0..=steps {
+        points.push(at(f64::from(i) / f64::from(steps)));
+    }
+    points
 }
 
 /// Every so many of some points, the first one included.

@@ -3,6 +3,7 @@
 use glam::{DVec2, DVec3};
 
 use crate::decimal::within;
+use crate::physics::sincos;
 use crate::physics::units::DEGREES_PER_RADIAN;
 use crate::report::fixed;
 
@@ -92,7 +93,7 @@ impl Look {
 /// Sine and cosine of an angle in degrees; exact at multiples of 90°, so that what is level is drawn level.
 fn of_degrees(degrees: f64) -> (f64, f64) {
     let quarters = (degrees / 90.0).round();
-    let (sin, cos) = libm::sincos((degrees - 90.0 * quarters) / DEGREES_PER_RADIAN);
+    let (sin, cos) = sincos((degrees - 90.0 * quarters) / DEGREES_PER_RADIAN);
     match quarters as i32 {
         0 => (sin, cos),
         1 => (cos, -sin),

@@ -6,6 +6,7 @@ mod aim_marks;
 mod aim_notes;
 mod aim_plane;
 mod arrow;
+mod axes;
 mod chart;
 mod chart_axes;
 mod chart_gaps;

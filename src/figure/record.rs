@@ -4,12 +4,11 @@ use glam::DVec2;
 
 use super::drawing::{Drawing, every};
 use super::label::{Words, text_width};
-use super::picture::{Dash, Picture, Role, Stroke};
+use super::picture::{Dash, Picture, Role};
 use super::scene::Scene;
 use super::stage::letter_size;
 use super::ticks::{round_below, round_span};
 use super::track::Sample;
-use crate::decimal::within;
 use crate::physics::units::{DAYS_PER_YEAR, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::report::{Instant, short};
 
@@ -70,12 +69,7 @@ impl Record<'_> {
             let y = self.place(0.0, speed).y;
             let (from, to) = (DVec2::new(self.low.x, y), DVec2::new(self.high.x, y));
             self.drawing
-                .picture
-                .line(from, to, Stroke::solid(Role::Faint, 1.0));
-            let text = short(speed, 2);
-            let words = Words::new(&text, Role::Quiet, letter);
-            let x = self.low.x - 0.4 * letter - 0.5 * words.width();
-            self.drawing.put(DVec2::new(x, y), words);
+                .grid_line(from, to, Role::Faint, &short(speed, 2));
             speed += step;
         }
         let words = Words::new("km/s", Role::Quiet, letter);
@@ -85,39 +79,33 @@ impl Record<'_> {
 
     /// Times at round steps on both sides of periapsis; the last one carries the unit.
     fn time_axis(&mut self) {
-        let (half, letter) = (self.scene.track.half_s, self.drawing.letter);
+        let half = self.scene.track.half_s;
         let step = round_span(half, 3.0);
         let (unit_s, unit) = time_unit(step);
-        let y = self.low.y + 0.85 * letter;
         let most = (half / step).floor() as i32;
         for i in -most..=most {
             let time = f64::from(i) * step;
             let at = self.place(time, 0.0);
-            let tick = DVec2::new(0.0, 0.3 * letter);
-            self.drawing
-                .line(at, at + tick, Stroke::solid(Role::Quiet, 1.0));
             let text = match i {
                 0 => "periapsis".into(),
                 i if i == most => signed(time / unit_s) + " " + unit,
                 _ => signed(time / unit_s),
             };
-            let words = Words::new(&text, Role::Quiet, letter);
-            let half_width = 0.5 * words.width();
-            let x = within(at.x, half_width, self.drawing.picture.size.x - half_width);
-            self.drawing.put(DVec2::new(x, y + 0.2 * letter), words);
+            self.drawing.tick(at, &text);
         }
     }
 
     /// A curve's points: the speed relative to the planet, or round the Sun.
     fn points(&self, samples: &[Sample], role: Role) -> Vec<DVec2> {
-        let place = |sample: &Sample| {
+        let mut points = Vec::new();
+        for sample in samples {
             let speed = match role {
                 Role::Relative => sample.relative_speed,
                 _ => sample.sun_speed,
             };
-            self.place(sample.time_s, speed)
-        };
-        samples.iter().map(place).collect()
+            points.push(self.place(sample.time_s, speed));
+        }
+        points
     }
 
     fn curve(&mut self, role: Role) {
@@ -151,10 +139,8 @@ impl Record<'_> {
     /// A curve's name, near one of its points, the latest first.
     fn curve_name(&mut self, role: Role, text: &str) {
         let track = self.scene.track;
-        let mut points = Vec::new();
-        for place in self.points(&track.after, role).iter().rev() {
-            points.push(*place);
-        }
+        let mut points = self.points(&track.after, role);
+        points.reverse();
         points.append(&mut self.points(&track.before, role));
         let words = Words::bold(text, role, self.drawing.letter);
         self.drawing.place_near(&every(5, &points), words, true);

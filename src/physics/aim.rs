@@ -1,5 +1,6 @@
 //! The aim plane (the trade's B-plane): where a probe is aimed, seen along its incoming direction.
 
+use super::angle::sincos;
 use glam::DVec3;
 
 /// Below this distance between the incoming direction and the pole, north cannot serve as the reference direction.
@@ -20,8 +21,8 @@ impl AimPlane {
     /// The plane for an incoming direction given by the approach angle (from the planet's velocity, positive outward)
     /// and the crank angle (0 in the orbit plane), both in radians.
     pub fn facing(approach_rad: f64, crank_rad: f64) -> Self {
-        let (sin_a, cos_a) = libm::sincos(approach_rad);
-        let (sin_k, cos_k) = libm::sincos(crank_rad);
+        let (sin_a, cos_a) = sincos(approach_rad);
+        let (sin_k, cos_k) = sincos(crank_rad);
         let s = DVec3::new(sin_a * cos_k, cos_a, sin_a * sin_k);
         let polar = (s - DVec3::Z).length() < POLAR || (s + DVec3::Z).length() < POLAR;
         let reference = if polar { DVec3::X } else { DVec3::Z };
@@ -35,7 +36,7 @@ impl AimPlane {
 
     /// The unit vector of the aim angle `aim_rad`, measured from T towards R.
     pub fn direction(&self, aim_rad: f64) -> DVec3 {
-        let (sin, cos) = libm::sincos(aim_rad);
+        let (sin, cos) = sincos(aim_rad);
         self.t * cos + self.r * sin
     }
 }

@@ -2,6 +2,7 @@
 //! another.
 
 use super::aim::AimPlane;
+use super::angle::sincos;
 use super::encounter::Encounter;
 use super::error::FlybyError;
 use super::frame::{PlanetFrame, PlanetMotion, SunFrame, Velocity};
@@ -88,21 +89,21 @@ impl Approach {
         }
     }
 
+    /// The impact parameter b = a/tan(δ/2), km, of a pass that turns by `turn_rad`.
+    pub(super) fn distance_km(&self, turn_rad: f64) -> f64 {
+        let (sin, cos) = sincos(0.5 * turn_rad);
+        self.semi_major_axis_km * cos / sin
+    }
+
     /// The impact parameter, km, at which a probe just grazes the surface: whatever is aimed nearer strikes.
     pub fn strike_radius_km(&self) -> f64 {
         self.impact_parameter_km(self.planet.radius_km)
     }
 
-    /// Impact parameter b = a / tan(turn / 2), km, of a pass that turns the path by `turn_rad`; both have one sign.
-    pub(super) fn turning_km(&self, turn_rad: f64) -> f64 {
-        let (sin, cos) = libm::sincos(0.5 * turn_rad);
-        self.semi_major_axis_km / (sin / cos)
-    }
-
     /// The aim point (B·T, B·R), km, of a closest distance and an aim angle.
     pub fn aim_point_km(&self, periapsis_km: f64, aim_rad: f64) -> [f64; 2] {
         let b = self.impact_parameter_km(periapsis_km);
-        let (sin, cos) = libm::sincos(aim_rad);
+        let (sin, cos) = sincos(aim_rad);
         [b * cos, b * sin]
     }
 

@@ -2,6 +2,7 @@
 
 use glam::DVec3;
 
+use super::angle::sincos;
 use super::kepler;
 use super::units::SECONDS_PER_YEAR;
 use super::universal::Universal;
@@ -196,7 +197,7 @@ impl Conic {
 
     /// Position and velocity at a true anomaly, rad, within the asymptotes.
     pub fn state_at_true_anomaly(&self, true_anomaly: f64) -> State {
-        let (sin, cos) = libm::sincos(true_anomaly);
+        let (sin, cos) = sincos(true_anomaly);
         let e = self.eccentricity;
         let parameter = self.periapsis_km * (1.0 + e);
         let distance = parameter / (1.0 + e * cos);
@@ -260,9 +261,9 @@ impl Conic {
 
 /// Unit vectors to periapsis and along the motion there.
 fn axes(elements: &Elements) -> (DVec3, DVec3) {
-    let (sin_n, cos_n) = libm::sincos(elements.node);
-    let (sin_i, cos_i) = libm::sincos(elements.inclination);
-    let (sin_w, cos_w) = libm::sincos(elements.argument);
+    let (sin_n, cos_n) = sincos(elements.node);
+    let (sin_i, cos_i) = sincos(elements.inclination);
+    let (sin_w, cos_w) = sincos(elements.argument);
     let node = DVec3::new(cos_n, sin_n, 0.0);
     let across = DVec3::new(-sin_n * cos_i, cos_n * cos_i, sin_i);
     (node * cos_w + across * sin_w, across * cos_w - node * sin_w)

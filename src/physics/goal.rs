@@ -3,6 +3,7 @@
 use std::f64::consts::PI;
 
 use super::aimed::Aimed;
+use super::angle::sincos;
 use super::approach::Approach;
 
 /// A wish for the orbit after the pass, or for the pass itself. Lengths in km, speeds in km/s, angles in rad.
@@ -59,11 +60,7 @@ impl Goal {
             }
             Self::Turn(rad) => {
                 // Beyond half a turn the sine would come down again.
-                let wanted = if rad < PI {
-                    libm::sincos(0.5 * rad).0
-                } else {
-                    rad
-                };
+                let wanted = if rad < PI { sincos(0.5 * rad).0 } else { rad };
                 pass.velocity_change_km_s() / pass.approach().v_infinity_km_s - 2.0 * wanted
             }
             Self::MostGain => pass.speed_change_km_s(),

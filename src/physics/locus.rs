@@ -2,6 +2,7 @@
 
 use std::f64::consts::{PI, TAU};
 
+use super::angle::sincos;
 use super::approach::Approach;
 use super::circle::SpeedCircle;
 use super::encounter::Encounter;
@@ -65,7 +66,7 @@ impl<'a> Locus<'a> {
 
     /// The impact parameter, km, of a turn angle.
     fn distance(&self, turn_rad: f64) -> f64 {
-        self.approach.turning_km(turn_rad)
+        self.approach.distance_km(turn_rad)
     }
 
     fn excess(&self, [t, r]: [f64; 2], turn_rad: f64) -> f64 {
@@ -99,7 +100,7 @@ impl<'a> Locus<'a> {
 
     /// An aim angle with the farthest distance, km, at which its ray meets the goal.
     fn on(&self, aim_rad: f64) -> Option<(f64, f64)> {
-        let (sin, cos) = libm::sincos(aim_rad);
+        let (sin, cos) = sincos(aim_rad);
         let mut farthest: Option<f64> = None;
         self.roots([cos, sin], &mut |b| {
             farthest = Some(farthest.map_or(b, |far| far.max(b)));
@@ -126,11 +127,7 @@ impl<'a> Locus<'a> {
         // Where the best is too far out, or under the surface: where it gets there, on the north side.
         let b = b.max(strike).min(farthest);
         let [one, other] = circle.aims_at(b);
-        let north = if libm::sincos(one).0 < 0.0 {
-            one
-        } else {
-            other
-        };
+        let north = if sincos(one).0 < 0.0 { one } else { other };
         Some((north, b))
     }
 
@@ -241,7 +238,7 @@ impl<'a> Locus<'a> {
     }
 
     fn excess_at(&self, aim_rad: f64, turn_rad: f64) -> f64 {
-        let (sin, cos) = libm::sincos(aim_rad);
+        let (sin, cos) = sincos(aim_rad);
         self.excess([cos, sin], turn_rad)
     }
 
@@ -277,5 +274,5 @@ fn farther(one: (f64, f64), other: (f64, f64)) -> (f64, f64) {
 }
 
 fn is_in_plane(aim_rad: f64) -> bool {
-    libm::sincos(aim_rad).0.abs() < 1e-12
+    sincos(aim_rad).0.abs() < 1e-12
 }

@@ -5,6 +5,7 @@
 
 mod aim;
 mod aimed;
+mod angle;
 mod approach;
 mod circle;
 mod conic;
@@ -28,6 +29,7 @@ mod universal;
 
 pub use aim::AimPlane;
 pub use aimed::Aimed;
+pub use angle::sincos;
 pub use approach::Approach;
 pub use circle::SpeedCircle;
 pub use conic::{Conic, Elements, State};
@@ -39,7 +41,9 @@ pub use goal::{Free, Goal};
 pub use kepler::{MAX_STEPS, Root, solve as solve_kepler};
 pub use measure::Measure;
 pub use outcome::{Outcome, Side, Strike};
+pub use peak::peak_between;
 pub use planet::{Body, Planet, Zone, ZoneKind};
+pub use root::boundary;
 pub use search::{Finding, Search};
 pub use sun_orbit::SunOrbit;
 pub use sun_path::SunPath;

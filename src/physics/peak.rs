@@ -2,6 +2,9 @@
 
 use std::f64::consts::PI;
 
+/// Halvings of the first step: to a hundred-millionth of it. Near a smooth peak the value is then exact.
+pub(super) const HALVINGS: u32 = 27;
+
 /// A number that may vary between two ends.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Span {
@@ -158,4 +161,11 @@ fn climbed(
 fn ways() -> impl Iterator<Item = [i32; 3]> {
     let all = (0..27).map(|n| [n % 3 - 1, n / 3 % 3 - 1, n / 9 - 1]);
     all.filter(|way| *way != [0, 0, 0])
+}
+
+/// Where a function of one number with one peak between two ends is largest, to a hundred-millionth of the way.
+pub fn peak_between(low: f64, high: f64, height: &dyn Fn(f64) -> f64) -> f64 {
+    let still = Span::fixed(0.0);
+    let spans = [still, still, Span::between(low, high, 3)];
+    peak(spans, HALVINGS, &|[_, _, x]| height(x))[2]
 }

@@ -69,21 +69,26 @@ fn crossed_between(
     None
 }
 
-/// Where a function changes its sign between two places at which its signs differ, down to the last bit.
-///
-/// Plain bisection: some 60 steps, whatever the function.
+/// Where a function changes its sign between two places at which its signs differ.
 fn crossing([start, end]: [Sample; 2], f: &dyn Fn(f64) -> f64) -> f64 {
-    let (mut low, mut high) = (start.0, end.0);
+    boundary([start.0, end.0], &|x| is_below((x, f(x))))
+}
+
+/// Where a condition changes between two places, of which it holds at one only, down to the last bit.
+///
+/// Plain bisection: some 60 steps, whatever the condition.
+pub fn boundary([mut from, mut to]: [f64; 2], holds: &dyn Fn(f64) -> bool) -> f64 {
+    let at_from = holds(from);
     loop {
-        let middle = 0.5 * (low + high);
+        let middle = 0.5 * (from + to);
         // Written so that numbers which are none end it too.
-        if !(low < middle && middle < high) {
+        if !(from.min(to) < middle && middle < from.max(to)) {
             return middle;
         }
-        if is_below((middle, f(middle))) == is_below(start) {
-            low = middle;
+        if holds(middle) == at_from {
+            from = middle;
         } else {
-            high = middle;
+            to = middle;
         }
     }
 }

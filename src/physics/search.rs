@@ -2,12 +2,13 @@
 
 use std::f64::consts::{PI, TAU};
 
+use super::angle::sincos;
 use super::approach::Approach;
 use super::encounter::Encounter;
 use super::error::FlybyError;
 use super::goal::{Free, Goal};
 use super::locus::Locus;
-use super::peak::{Span, peak};
+use super::peak::{HALVINGS, Span, peak};
 use super::units::RADIANS_PER_DEGREE;
 
 /// A goal and what may be changed to reach it.
@@ -47,8 +48,6 @@ const FARTHER: f64 = 1e-6;
 
 /// Halvings of a degree before a search between two degrees gives up.
 const DEGREE_HALVINGS: u32 = 50;
-/// Halvings of the first step: to a hundred-millionth of it. Near a smooth peak the value is then exact.
-const HALVINGS: u32 = 27;
 
 impl Search {
     /// Searches.
@@ -78,7 +77,7 @@ impl Search {
         let locus = self.locus(self.encounter.approach_rad);
         let mut points = Vec::new();
         for i in 0..rays {
-            let (sin, cos) = libm::sincos(TAU * f64::from(i) / f64::from(rays));
+            let (sin, cos) = sincos(TAU * f64::from(i) / f64::from(rays));
             locus.roots([cos, sin], &mut |b| points.push([b * cos, b * sin]));
         }
         points
@@ -154,15 +153,15 @@ impl Search {
         let locus = self.locus(self.encounter.approach_rad);
         let [least, most] = locus.turns;
         let height = |[approach_rad, aim_rad, turn]: [f64; 3]| {
-            let (sin, cos) = libm::sincos(aim_rad);
-            let b = locus.approach.turning_km(turn);
+            let (sin, cos) = sincos(aim_rad);
+            let b = locus.approach.distance_km(turn);
             let value = value(&self.turned(approach_rad), [b * cos, b * sin]);
             value - FARTHER * turn * value.abs()
         };
         let turn = Span::between(least, most, 17);
         let best = peak([approach, aim, turn], HALVINGS, &height);
         let [approach_rad, aim_rad, turn] = best;
-        let b = locus.approach.turning_km(turn);
+        let b = locus.approach.distance_km(turn);
         (self.settled(approach_rad, aim_rad, b), height(best))
     }
 

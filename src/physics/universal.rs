@@ -3,6 +3,8 @@
 //! Source: Danby, *Fundamentals of Celestial Mechanics*, 2nd ed., chapter 6 (universal variables and Stumpff functions),
 //! from memory. The addition and doubling rules are those of the hyperbolic functions, rewritten.
 
+use super::angle::sincos;
+
 /// The functions `U0 … U3` of the universal anomaly (Stumpff functions times powers of `x`).
 ///
 /// Units: `U0` none, `x` and `U1` km^½, `U2` km, `U3` km^(3/2), when `alpha` is in 1/km. They satisfy
@@ -112,7 +114,7 @@ impl Universal {
     fn by_circular(alpha: f64, x: f64) -> Self {
         let s = alpha.sqrt();
         let anomaly = s * x;
-        let (sin_half, cos_half) = libm::sincos(0.5 * anomaly);
+        let (sin_half, cos_half) = sincos(0.5 * anomaly);
         let sin = 2.0 * sin_half * cos_half;
         let versine = 2.0 * sin_half * sin_half;
         Self {

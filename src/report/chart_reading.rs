@@ -4,7 +4,7 @@ use glam::DVec2;
 
 use super::course::Course;
 use super::value::Style;
-use crate::physics::{Flyby, Measure};
+use crate::physics::{Flyby, Measure, boundary, peak_between};
 use crate::scenario::Field;
 
 /// The chart of an outcome against a setting, both in display units.
@@ -68,6 +68,8 @@ pub enum Place {
 
 /// Points of the curve.
 const POINTS: u32 = 160;
+/// A part of the way from point to point, beside one of them, that is rounding only.
+const SHORT: f64 = 1e-6;
 
 impl ChartReading {
     /// Reads the chart of an outcome against the periapsis, the approach angle or v-infinity (whatever else is asked for
@@ -107,11 +109,10 @@ impl ChartReading {
     }
 
     fn sample(&mut self, from: f64) {
-        let point = |i: u32| {
+        for i in 0..POINTS {
             let part = from + (1.0 - from) * f64::from(i) / f64::from(POINTS - 1);
-            DVec2::new(part, self.at(part))
-        };
-        self.points = (0..POINTS).map(point).collect();
+            self.points.push(DVec2::new(part, self.at(part)));
+        }
     }
 
     /// The outcome at a part of the range.
@@ -120,47 +121,30 @@ impl ChartReading {
     }
 
     fn find_leaves(&mut self) {
-        let mut from = None;
-        let (mut leaves, mut last) = (Vec::new(), 0.0);
+        let mut ends = Vec::new();
+        let mut last = DVec2::new(self.points[0].x, 0.0);
         for point in &self.points {
-            match (point.y.is_finite(), from) {
-                (false, None) => from = Some(self.edge(last, point.x)),
-                (true, Some(start)) => {
-                    leaves.push([start, self.edge(last, point.x)]);
-                    from = None;
-                }
-                _ => {}
+            if point.y.is_finite() != last.y.is_finite() {
+                let stays = |part| self.at(part).is_finite();
+                ends.push(boundary([last.x, point.x], &stays));
             }
-            last = point.x;
+            last = *point;
         }
-        leaves.extend(from.map(|start| [start, last]));
-        self.leaves = leaves;
-    }
-
-    /// Where between two points the probe begins or ceases to leave the Sun; the second where the first is no point.
-    fn edge(&self, mut low: f64, mut high: f64) -> f64 {
-        let is_finite = self.at(low).is_finite();
-        if low < self.points[0].x || is_finite == self.at(high).is_finite() {
-            return high;
-        }
-        for _ in 0..40 {
-            let middle = 0.5 * (low + high);
-            if self.at(middle).is_finite() == is_finite {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        high
+        // It has not come to an end where the range has.
+        ends.push(last.x);
+        self.leaves = ends.as_chunks().0.to_vec();
     }
 
     /// The least and the greatest finite outcome; `None` where none is finite.
     pub fn extent(&self) -> Option<[f64; 2]> {
-        let finite = self.points.iter().filter(|point| point.y.is_finite());
-        finite.fold(None, |extent, point| {
-            let [low, high] = extent.unwrap_or([point.y; 2]);
-            Some([low.min(point.y), high.max(point.y)])
-        })
+        let mut extent = None;
+        for point in &self.points {
+            if point.y.is_finite() {
+                let [low, high] = extent.unwrap_or([point.y; 2]);
+                extent = Some([low.min(point.y), high.max(point.y)]);
+            }
+        }
+        extent
     }
 
     fn find_shape(&self) -> Shape {
@@ -220,42 +204,30 @@ impl ChartReading {
         let height = |part: f64| sign * self.at(part);
         let last = self.points.len() - 1;
         let step = self.points[1].x - self.points[0].x;
-        // Beyond half a turn an angle goes on at the other end.
-        let over = if self.course.against == Field::Approach {
-            step
-        } else {
-            0.0
+        let goes_round = self.course.against == Field::Approach;
+        let beside = |i: usize| {
+            let point = self.points.get(i);
+            point.map_or(f64::NEG_INFINITY, |point| sign * point.y)
         };
         let mut best = (f64::NEG_INFINITY, 0.0, Place::Inside);
         for (i, point) in self.points.iter().enumerate() {
             let here = sign * point.y;
-            let is_peak = (i == 0 || sign * self.points[i - 1].y < here)
-                && (i == last || sign * self.points[i + 1].y <= here);
-            if !is_peak {
+            if beside(i.wrapping_sub(1)) >= here || beside(i + 1) > here {
                 continue;
             }
-            let low = if i == 0 {
-                point.x - over
-            } else {
-                point.x - step
-            };
-            let high = if i == last {
-                point.x + over
-            } else {
-                point.x + step
-            };
-            let peak = peak([low, high], &height);
+            // Beyond half a turn an angle goes on at the other end.
+            let reach = |is_end: bool| if is_end && !goes_round { 0.0 } else { step };
+            let peak = peak_between(point.x - reach(i == 0), point.x + reach(i == last), &height);
             let there = height(peak);
-            let end = match (i, self.course.against) {
-                (_, Field::Approach) => Place::Inside,
-                (0, Field::Periapsis) => Place::Surface,
-                (i, _) if i == 0 || i == last => Place::End,
-                _ => Place::Inside,
-            };
-            let found = if there > here {
+            let is_end = !goes_round && (i == 0 || i == last);
+            let found = if there > here && (peak - point.x).abs() > SHORT * step {
                 (there, peak, Place::Inside)
+            } else if !is_end {
+                (here, point.x, Place::Inside)
+            } else if i == 0 && self.course.against == Field::Periapsis {
+                (here, point.x, Place::Surface)
             } else {
-                (here, point.x, end)
+                (here, point.x, Place::End)
             };
             if found.0 > best.0 {
                 best = found;
@@ -269,19 +241,4 @@ impl ChartReading {
         let mut pairs = self.points.windows(2);
         pairs.all(|pair| sign * pair[0].y >= sign * pair[1].y)
     }
-}
-
-/// Where a function with one peak between two ends has it: golden section, to a billionth of the way.
-fn peak([mut low, mut high]: [f64; 2], height: &dyn Fn(f64) -> f64) -> f64 {
-    const GOLDEN: f64 = 0.618_033_988_749_894_8;
-    for _ in 0..43 {
-        let reach = GOLDEN * (high - low);
-        let (left, right) = (high - reach, low + reach);
-        if height(left) < height(right) {
-            low = left;
-        } else {
-            high = right;
-        }
-    }
-    0.5 * (low + high)
 }

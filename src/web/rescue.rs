@@ -20,8 +20,7 @@ pub(super) fn remember(text: &str) {
 /// Sets what is done on a panic: the message goes to the console, the notice to the page.
 pub(super) fn install() {
     std::panic::set_hook(Box::new(|info| {
-        // The browser adds where it came from.
-        web_sys::console::error_1(&info.to_string().into());
+        console_error_panic_hook::hook(info);
         show_notice();
     }));
 }

@@ -32,7 +32,14 @@ fn may_bring(layer: &str) -> &'static [&'static str] {
         "lib" => &["rlsf"],
         "scenario" | "report" => &["glam", "libm", "serde"],
         "physics" | "figure" | "sandbox" => &["glam", "libm"],
-        "web" => &["glam", "libm", "wasm_bindgen", "web_sys", "js_sys"],
+        "web" => &[
+            "glam",
+            "libm",
+            "wasm_bindgen",
+            "web_sys",
+            "js_sys",
+            "console_error_panic_hook",
+        ],
         "main" => &["clap"],
         "cli" => &[
             "glam",
@@ -51,7 +58,12 @@ fn may_bring(layer: &str) -> &'static [&'static str] {
 }
 
 /// Crates that only a browser has; their names may not even be mentioned elsewhere.
-const OF_THE_BROWSER: [&str; 3] = ["wasm_bindgen", "web_sys", "js_sys"];
+const OF_THE_BROWSER: [&str; 4] = [
+    "wasm_bindgen",
+    "web_sys",
+    "js_sys",
+    "console_error_panic_hook",
+];
 
 fn wrong_crates(source: &Source, crates: &[String]) -> Vec<String> {
     let allowed = may_bring(source.layer());

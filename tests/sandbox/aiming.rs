@@ -52,11 +52,14 @@ fn only_what_is_free_changes() {
         ] {
             apply(&mut sandbox, input);
         }
-        assert_eq!(
-            is(&sandbox, Field::Aim, 180.0),
-            free == Free::Periapsis,
-            "{free:?}"
-        );
+        // With the approach free as well, the mirror image of the best pass is as good, on the other side.
+        if free != Free::Approach {
+            assert_eq!(
+                is(&sandbox, Field::Aim, 180.0),
+                free == Free::Periapsis,
+                "{free:?}"
+            );
+        }
         assert_eq!(
             is(&sandbox, Field::Approach, 100.0),
             free != Free::Approach,
