@@ -6,6 +6,8 @@ use super::quantity::{Pass, Quantity};
 use super::sentence::{Number, RADII, Sentence};
 use super::story::far_caution;
 use super::value::{Style, Value};
+use crate::decimal::round_significant;
+use crate::physics::units::KM_PER_AU;
 use crate::physics::{Free, Goal, Planet};
 use crate::scenario::Wish;
 
@@ -152,17 +154,20 @@ impl Words<'_> {
         let (unit, words) = match aiming.search.goal {
             Goal::Leave(_) => (
                 " km/s",
-                "An aim 100 km off changes the speed round the Sun by up to #.",
+                "An aim 100 km off changes the speed round the Sun by #.",
             ),
-            Goal::Turn(_) | Goal::MostInclination => {
-                ("°", "An aim 100 km off changes that by up to #.")
-            }
-            _ => (
-                aiming.style().1,
-                "An aim 100 km off changes that by up to #.",
-            ),
+            Goal::Turn(_) | Goal::MostInclination => ("°", "An aim 100 km off changes that by #."),
+            _ => (aiming.style().1, "An aim 100 km off changes that by #."),
         };
-        let text = Style::Rough.text(change) + unit;
+        // Small parts of an AU say little, kilometres do.
+        let text = match unit {
+            " AU" => {
+                let km = round_significant(change * KM_PER_AU, 2);
+                ["up to ", &Style::Rough.text(km), " km"].concat()
+            }
+            _ if change < 1e-3 => ["less than 0.001", unit].concat(),
+            _ => ["up to ", &Style::Rough.text(change), unit].concat(),
+        };
         let value = Value::of_page("page.aim.change_per_100_km", change, text);
         (SMALL * aiming.flyby.impact_parameter_km > 100.0)
             .then(|| Sentence::new(words, &self.pass, vec![value]))
