@@ -54,6 +54,9 @@ fn on_pointer_move(page: &mut Page, event: &Event) {
 }
 
 fn on_pointer_up(page: &mut Page, event: &Event) {
+    if pointer(event).is_none() {
+        return;
+    }
     let size = page.parts.aim.canvas.size();
     if let Some(at) = page.tapped_at.take() {
         page.apply(Input::Aim(AimChange::Hold(at, size)));
@@ -63,7 +66,10 @@ fn on_pointer_up(page: &mut Page, event: &Event) {
     on_pointer_cancel(page, event);
 }
 
-fn on_pointer_cancel(page: &mut Page, _: &Event) {
+fn on_pointer_cancel(page: &mut Page, event: &Event) {
+    if pointer(event).is_none() {
+        return;
+    }
     page.tapped_at = None;
     if page.sandbox.is_dragging() {
         page.apply(Input::Release);
