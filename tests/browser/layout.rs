@@ -59,7 +59,7 @@ const FIND_FAULTS: &str = r"
     const numbers = free.filter(e => e.matches('input[type=number]') && e.scrollWidth > e.clientWidth + 1);
     // A label is part of the spot that reacts.
     const controls = all.filter(e => e.matches('button, select, input, summary, a[href]'));
-    const spot = e => e.matches('input[type=radio]') && e.closest('label') ? e.closest('label') : e;
+    const spot = e => e.matches('input[type=radio], input[type=checkbox]') && e.closest('label') ? e.closest('label') : e;
     const small = controls.filter(e => box(spot(e)).width < 24 || box(spot(e)).height < 24);
     const overlapping = controls.flatMap((a, i) => controls.slice(i + 1).filter(b => {
         const [p, q] = [box(a), box(b)];
