@@ -27,6 +27,8 @@ pub(super) const ON_AIM_PLANE: [(&str, React); 6] = [
 /// aims when it is lifted without having done so.
 fn on_pointer_down(page: &mut Page, event: &Event) {
     let (Some(pointer), Some(canvas)) = (pointer(event), target(event)) else {
+        // With a second finger the first one does not tap.
+        page.tapped_at = None;
         return;
     };
     if pointer.button() != 0 {

@@ -2,6 +2,8 @@
 
 mod accessible;
 mod address;
+mod aim_fields;
+mod aiming;
 mod axe;
 mod controls;
 mod dragging;
@@ -16,8 +18,10 @@ mod memory;
 mod missing;
 mod native;
 mod opening;
+mod outcomes;
 mod page;
 mod paper;
+mod plane;
 mod playback;
 mod presets;
 mod reading;
@@ -27,3 +31,5 @@ mod screens;
 mod speed;
 #[path = "../support/mod.rs"]
 mod support;
+mod wish_refusals;
+mod wishing;

@@ -48,6 +48,30 @@ impl Page {
         Ok(serde_json::from_value(self.value_of(NUMBERS).await?)?)
     }
 
+    /// Every number in the place that carries `data-text="name"`.
+    pub(crate) async fn numbers_in(&self, name: &str) -> WebDriverResult<Vec<Number>> {
+        let place = format!("deep('[data-text={name}] [data-quantity]')");
+        let numbers = NUMBERS.replacen("deep('[data-quantity]')", &place, 1);
+        Ok(serde_json::from_value(self.value_of(&numbers).await?)?)
+    }
+
+    /// Chooses from a list as a person does: the list says that it has changed.
+    pub(crate) async fn choose(&self, selector: &str, value: &str) -> Outcome {
+        self.run(
+            "const list = deep(arguments[0])[0];
+             list.value = arguments[1];
+             list.dispatchEvent(new Event('change', { bubbles: true }));",
+            vec![json!(selector), json!(value)],
+        )
+        .await?;
+        assert_eq!(
+            self.value_in(selector).await?,
+            value,
+            "{selector} has no {value}"
+        );
+        self.settle().await
+    }
+
     /// How the four pictures look: planet frame, Sun frame, diagram, record.
     pub(crate) async fn looks(&self) -> WebDriverResult<[Look; 4]> {
         self.looks_of(["planet", "sun", "diagram", "record"]).await
