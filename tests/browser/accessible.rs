@@ -8,14 +8,14 @@ use two_frames::report::{describe_aim_plane, describe_chart};
 use two_frames::scenario::Field;
 
 /// Nothing that axe-core can find is wrong.
-async fn sound(page: &Page, state: &str) -> Outcome {
+pub(crate) async fn sound(page: &Page, state: &str) -> Outcome {
     let found = page.violations().await?;
     assert!(found.is_empty(), "{state}: {found:#?}");
     Ok(())
 }
 
 /// Unfolds everything that is folded.
-async fn unfold_all(page: &Page) -> Outcome {
+pub(crate) async fn unfold_all(page: &Page) -> Outcome {
     page.run(
         "deep('details').forEach(d => { d.open = true; });",
         Vec::new(),

@@ -1,6 +1,7 @@
 //! The page in headless Chromium, used as a person uses it. `tests/all` installs what these tests need and runs them.
 
 mod accessible;
+mod accessible_aim;
 mod address;
 mod aim_fields;
 mod aiming;
@@ -26,6 +27,7 @@ mod playback;
 mod presets;
 mod reading;
 mod refusals;
+mod same_answers;
 mod same_bits;
 mod screens;
 mod speed;
