@@ -4,6 +4,7 @@ mod accessible;
 mod accessible_aim;
 mod address;
 mod aim_fields;
+mod aim_speed;
 mod aiming;
 mod axe;
 mod controls;
