@@ -8,10 +8,10 @@ use super::canvas::Canvas;
 use super::chart::Chart;
 use super::dom::{escaped, find, set_attribute, set_hidden, set_text};
 use super::palette::Palette;
-use super::readout::{list, sentence};
+use super::readout::{list, sentence_of};
 use crate::decimal::round_significant;
-use crate::physics::Free;
-use crate::report::{MeasureWords, aim_sentences, describe_aim_plane};
+use crate::physics::{FlybyError, Free};
+use crate::report::{MeasureWords, aim_sentences, describe_aim_plane, refusal};
 use crate::sandbox::{AimChange, Sandbox};
 use crate::scenario::{Wish, WishKind, print_number};
 
@@ -40,6 +40,8 @@ pub(super) struct Aim {
     free: HtmlSelectElement,
     error: Element,
     answer: Element,
+    /// The answer's markup as it is shown: what has not changed is not touched.
+    answered: String,
     take: Element,
     /// What was painted last: the sandbox's revision and the pictures' sizes.
     painted: Option<(u32, [DVec2; 2])>,
@@ -60,6 +62,7 @@ impl Aim {
             free: find(root, "[data-action=free]"),
             error: find(root, "#wish-error"),
             answer: find(root, "[data-text=answer]"),
+            answered: String::new(),
             take: find(root, "[data-action=take]"),
             painted: None,
         }
@@ -98,15 +101,19 @@ impl Aim {
         self.free.set_value(free.map_or("", |(key, _)| key));
         self.show_wish(settings.wish, typing);
         self.show_answer(sandbox);
-        let Ok(picture) = sandbox.aim_picture(sizes[0], COLUMNS) else {
-            return;
-        };
-        self.canvas.paint(&picture, palette);
+        match sandbox.aim_picture(sizes[0], COLUMNS) {
+            Ok(picture) => self.canvas.paint(&picture, palette),
+            Err(error) => self.refuse(error),
+        }
         self.chart.show(sandbox, palette);
         if let Ok(solved) = sandbox.solved() {
             let point = solved.flyby.aim_point_km;
             for (field, km) in self.point.iter().zip(point) {
-                show_number(field, round_significant(km, 7), typing);
+                // What is left of a zero by rounding is shown as one.
+                let is_zero = km.abs() < 1e-12 * solved.flyby.impact_parameter_km;
+                let shown = if is_zero { 0.0 } else { km };
+                show_number(field, round_significant(shown, 7), typing);
+                set_attribute(field, "data-value", &print_number(km));
             }
             let words = describe_aim_plane(&solved.pass());
             set_attribute(&self.canvas.element, "aria-label", &words);
@@ -114,12 +121,32 @@ impl Aim {
         self.painted = Some(now);
     }
 
+    /// Shows no aim and no outcome, where there is none.
+    fn refuse(&self, error: FlybyError) {
+        for field in &self.point {
+            field.set_value("");
+            // Taking away what is not there cannot fail.
+            let _ = field.remove_attribute("data-value");
+        }
+        let words = refusal(&error);
+        set_attribute(&self.canvas.element, "aria-label", &words);
+        self.chart.refuse(&words);
+    }
+
+    /// Whether the answer is still changing: screen readers wait until it is not.
+    pub(super) fn wait(&self, waiting: bool) {
+        let busy = if waiting { "true" } else { "false" };
+        set_attribute(&self.answer, "aria-busy", busy);
+    }
+
     fn show_wish(&self, wish: Option<Wish>, typing: Option<&Element>) {
         let value = match wish {
             Some(Wish::Value(kind, value)) => {
                 self.wish.set_value(kind.spec().key);
                 set_text(&self.unit, kind.spec().unit);
-                show_number(&self.value, value, typing);
+                if show_number(&self.value, value, typing) {
+                    self.show_error(None);
+                }
                 true
             }
             other => {
@@ -131,10 +158,11 @@ impl Aim {
         set_hidden(&self.value_holder, !value);
     }
 
-    fn show_answer(&self, sandbox: &mut Sandbox) {
+    fn show_answer(&mut self, sandbox: &mut Sandbox) {
         let (sentences, words, usable) = match sandbox.aiming() {
             Ok(aiming) => {
-                let sentences: Vec<_> = aim_sentences(aiming).iter().map(sentence).collect();
+                let markup = |words| sentence_of(words, "page.aim.");
+                let sentences: Vec<_> = aim_sentences(aiming).iter().map(markup).collect();
                 let words = if aiming.met {
                     "Use this aim"
                 } else {
@@ -144,7 +172,11 @@ impl Aim {
             }
             Err(bad) => (vec![escaped(&bad.to_string())], "Use this aim", false),
         };
-        self.answer.set_inner_html(&list(&sentences));
+        let markup = list(&sentences);
+        if self.answered != markup {
+            self.answer.set_inner_html(&markup);
+            self.answered = markup;
+        }
         set_text(&self.take, words);
         if usable {
             let _ = self.take.remove_attribute("disabled");
@@ -185,26 +217,40 @@ impl Aim {
             .find(|kind| kind.spec().key == key)?;
         let wish = kind.read(&self.value.value());
         let message = wish.as_ref().err().map(ToString::to_string);
-        set_text(&self.error, message.as_deref().unwrap_or_default());
-        set_hidden(&self.error, message.is_none());
-        let invalid = if message.is_some() { "true" } else { "false" };
-        set_attribute(&self.value, "aria-invalid", invalid);
+        self.show_error(message.as_deref());
         wish.ok().map(AimChange::Wish)
     }
 
-    /// The aim point that the two fields say, km.
-    pub(super) fn typed_point(&self) -> Option<AimChange> {
+    fn show_error(&self, message: Option<&str>) {
+        set_text(&self.error, message.unwrap_or_default());
+        set_hidden(&self.error, message.is_none());
+        let invalid = if message.is_some() { "true" } else { "false" };
+        set_attribute(&self.value, "aria-invalid", invalid);
+    }
+
+    /// The aim point, km, of which one number is typed in a field; the other is as it was, with all its digits.
+    pub(super) fn typed_point(&self, typed: &Element) -> Option<AimChange> {
+        let number = |field: &HtmlInputElement| {
+            let own = typed == AsRef::<Element>::as_ref(field);
+            let text = if own {
+                field.value()
+            } else {
+                field.get_attribute("data-value")?
+            };
+            crate::decimal::parse(&text)
+        };
         let [t, r] = &self.point;
-        let point = [t, r].map(|field| crate::decimal::parse(&field.value()));
-        Some(AimChange::At([point[0]?, point[1]?]))
+        Some(AimChange::At([number(t)?, number(r)?]))
     }
 }
 
-/// Shows a number in a field, unless it is being typed in.
-fn show_number(field: &HtmlInputElement, value: f64, typing: Option<&Element>) {
+/// Shows a number in a field, unless it is being typed in. Returns whether that changed what stood there.
+fn show_number(field: &HtmlInputElement, value: f64, typing: Option<&Element>) -> bool {
     let own = typing.is_some_and(|typing| typing == AsRef::<Element>::as_ref(field));
     let text = print_number(value);
-    if !own && field.value() != text {
+    let changed = !own && field.value() != text;
+    if changed {
         field.set_value(&text);
     }
+    changed
 }

@@ -27,6 +27,8 @@ pub(super) const ON_AIM_PLANE: [(&str, React); 6] = [
 /// aims when it is lifted without having done so.
 fn on_pointer_down(page: &mut Page, event: &Event) {
     let (Some(pointer), Some(canvas)) = (pointer(event), target(event)) else {
+        // With a second finger the first one does not tap.
+        page.tapped_at = None;
         return;
     };
     if pointer.button() != 0 {
@@ -54,6 +56,9 @@ fn on_pointer_move(page: &mut Page, event: &Event) {
 }
 
 fn on_pointer_up(page: &mut Page, event: &Event) {
+    if pointer(event).is_none() {
+        return;
+    }
     let size = page.parts.aim.canvas.size();
     if let Some(at) = page.tapped_at.take() {
         page.apply(Input::Aim(AimChange::Hold(at, size)));
@@ -63,7 +68,10 @@ fn on_pointer_up(page: &mut Page, event: &Event) {
     on_pointer_cancel(page, event);
 }
 
-fn on_pointer_cancel(page: &mut Page, _: &Event) {
+fn on_pointer_cancel(page: &mut Page, event: &Event) {
+    if pointer(event).is_none() {
+        return;
+    }
     page.tapped_at = None;
     if page.sandbox.is_dragging() {
         page.apply(Input::Release);

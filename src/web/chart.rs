@@ -32,6 +32,12 @@ impl Chart {
         Field::from_key(value).unwrap_or(Field::Periapsis)
     }
 
+    /// Shows in words that there is no outcome.
+    pub(super) fn refuse(&self, words: &str) {
+        self.sentence.set_inner_html("");
+        set_attribute(&self.canvas.element, "aria-label", words);
+    }
+
     pub(super) fn show(&mut self, sandbox: &mut Sandbox, palette: &Palette) {
         self.against
             .set_value(sandbox.aim_settings().against.spec().key);

@@ -134,7 +134,9 @@ fn on_input(page: &mut Page, event: &Event) {
         (Some(field), "slider") => page.apply(Input::Slide(field, input.value_as_number())),
         (Some(field), "number") => page.apply(Input::Type(field, input.value())),
         (_, "wish") => page.apply_aim(page.parts.aim.typed_wish()),
-        _ if element.has_attribute("data-aim") => page.apply_aim(page.parts.aim.typed_point()),
+        _ if element.has_attribute("data-aim") => {
+            page.apply_aim(page.parts.aim.typed_point(&element));
+        }
         _ => match attribute(&element, "data-action").as_str() {
             "scrub" => {
                 let position = page.parts.playback.position();
@@ -156,6 +158,10 @@ fn on_change(page: &mut Page, event: &Event) {
             .dyn_ref::<HtmlInputElement>()
             .map(HtmlInputElement::checked);
         page.apply_aim(only.map(AimChange::InPlane));
+    } else if element.has_attribute("data-aim") || attribute(&element, "data-part") == "wish" {
+        // Typed to the end: what was refused on the way gives way to what is in force.
+        page.parts.aim.repaint();
+        page.redraw();
     } else if let Ok(Some(side)) = element.closest("[data-side]") {
         let aim = if attribute(&side, "data-side") == "0" {
             0.0

@@ -115,6 +115,7 @@ impl Page {
 
     /// Something has changed: show it with the next frame, and write the address soon.
     pub(super) fn changed(&mut self) {
+        self.parts.aim.wait(true);
         self.frame.request();
         self.settle.restart();
         self.save.start();
@@ -264,6 +265,7 @@ impl Page {
 
     fn on_settled(&mut self) {
         self.settle.done();
+        self.parts.aim.wait(false);
         match self.sandbox.panel() {
             Ok(panel) => self.parts.readout.say(&panel),
             Err(error) => self.parts.readout.say_refusal(&refusal(&error)),

@@ -166,12 +166,17 @@ pub(super) fn list(items: &[String]) -> String {
 
 /// A sentence as markup, its numbers with their paths.
 pub(super) fn sentence(sentence: &Sentence) -> String {
+    sentence_of(sentence, "")
+}
+
+/// A sentence about another pass than the one shown: its numbers' paths start with the word for that pass, `owner`.
+pub(super) fn sentence_of(sentence: &Sentence, owner: &str) -> String {
     let mut markup = String::new();
     for piece in sentence.pieces() {
         match piece {
             Piece::Words(words) => markup += &escaped(words),
             Piece::Number(value) => {
-                let (attributes, text) = (attributes(value), escaped(&value.text));
+                let (attributes, text) = (attributes(value, owner), escaped(&value.text));
                 markup += &[
                     "<span class=\"number\" ",
                     &attributes,

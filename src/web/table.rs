@@ -54,9 +54,16 @@ pub(super) fn all(root: &Element, selector: &str) -> Vec<Element> {
     nodes.map(JsCast::unchecked_into).collect()
 }
 
-/// The attributes of an element that shows a value.
-pub(super) fn attributes(value: &Value) -> String {
-    let path = ["data-quantity=\"", &value.path, "\""].concat();
+/// The attributes of an element that shows a value of the pass that is shown, or of its `owner`, like `page.aim.`.
+pub(super) fn attributes(value: &Value, owner: &str) -> String {
+    let own = if owner.is_empty() {
+        &value.path
+    } else {
+        // What is the owner's own, or the page's, does not say so twice.
+        let path = value.path.strip_prefix(owner).unwrap_or(&value.path);
+        path.strip_prefix("page.").unwrap_or(path)
+    };
+    let path = ["data-quantity=\"", owner, own, "\""].concat();
     match value.value {
         Some(number) => [&path, " data-value=\"", &print_number(number), "\""].concat(),
         None => path,

@@ -4,17 +4,18 @@ use serde_json::json;
 
 use crate::native::Native;
 use crate::page::{Outcome, Page, on_our_page};
+use two_frames::report::{describe_aim_plane, describe_chart};
 use two_frames::scenario::Field;
 
 /// Nothing that axe-core can find is wrong.
-async fn sound(page: &Page, state: &str) -> Outcome {
+pub(crate) async fn sound(page: &Page, state: &str) -> Outcome {
     let found = page.violations().await?;
     assert!(found.is_empty(), "{state}: {found:#?}");
     Ok(())
 }
 
 /// Unfolds everything that is folded.
-async fn unfold_all(page: &Page) -> Outcome {
+pub(crate) async fn unfold_all(page: &Page) -> Outcome {
     page.run(
         "deep('details').forEach(d => { d.open = true; });",
         Vec::new(),
@@ -165,12 +166,20 @@ fn pictures_have_names_with_their_numbers() {
             let panel = native.sandbox.panel().expect("it is solved");
             let names = "deep('canvas').map(c => c.role + ' ' + c.getAttribute('aria-label'))";
             let names: Vec<String> = serde_json::from_value(page.value_of(names).await?)?;
-            let meant: Vec<_> = panel
-                .descriptions
-                .iter()
-                .map(|text| format!("img {text}"))
-                .collect();
+            let img = |text: &String| format!("img {text}");
+            let [planet, sun, diagram, record] = &panel.descriptions;
+            let chart = native.sandbox.chart().expect("it is solved");
+            let pass = native.sandbox.solved().expect("it is solved").pass();
+            let meant = [
+                img(planet),
+                img(sun),
+                img(diagram),
+                format!("application {}", describe_aim_plane(&pass)),
+                img(&describe_chart(&pass, &chart)),
+                img(record),
+            ];
             assert_eq!(names, meant);
+            let names: Vec<_> = [0, 1, 2, 5].map(|i| names[i].clone()).into();
             // The stages say how fast the probe is now, each in its own frame; the diagram and the record compare.
             for (name, now) in names.iter().zip(&panel.now[2..]) {
                 assert!(

@@ -57,10 +57,10 @@ async fn changed(
     Ok(value)
 }
 
-/// Opens the page afresh with every setting in sight.
+/// Opens the page afresh with every setting that moves the probe in sight.
 async fn unfold(page: &Page) -> Outcome {
     page.reopen("").await?;
-    page.click("details.more summary").await
+    page.click("[data-action=plane-only]").await
 }
 
 /// Runs a test of each field on a fresh page.
@@ -169,7 +169,7 @@ fn settings_follow_a_finger() {
         page.resize(390, 844, 2.0).await?;
         for field in FIELDS {
             page.reopen("").await?;
-            page.tap("details.more summary").await?;
+            page.tap("[data-action=plane-only]").await?;
             changed(page, field, async || page.tap(&part(field, "more")).await).await?;
             changed(page, field, async || page.tap(&part(field, "slider")).await).await?;
             changed(page, field, async || {
@@ -181,6 +181,34 @@ fn settings_follow_a_finger() {
                 page.swipe(&places).await
             })
             .await?;
+        }
+        Ok(())
+    });
+}
+
+/// Turned about the planet's motion, the approach comes from above or below: the numbers that are angles to that motion
+/// stay, the pictures do not.
+#[test]
+fn the_crank_and_the_probe_s_mass_can_be_typed() {
+    on_our_page("", async |page| {
+        for (field, opener, typed) in [
+            (Field::Crank, "[data-action=plane-only]", "-37.5"),
+            (Field::ProbeMass, "details.more summary", "1234.5"),
+        ] {
+            page.reopen("").await?;
+            let number = part(field, "number");
+            let visible = format!("deep('{number}')[0].checkVisibility()");
+            assert_eq!(page.value_of(&visible).await?, false, "{number}");
+            page.click(opener).await?;
+            assert_eq!(page.value_of(&visible).await?, true, "{number}");
+            let before = page.looks().await?;
+            page.retype(&number, typed).await?;
+            let value = shown(page, field).await?;
+            assert_eq!(value.to_string(), typed);
+            page.expect(&Native::at_first().with_value(field, value))
+                .await?;
+            let stage_moved = page.looks().await?[0] != before[0];
+            assert_eq!(stage_moved, field == Field::Crank, "{number}");
         }
         Ok(())
     });

@@ -21,7 +21,7 @@ struct Stop {
 }
 
 /// JavaScript: all that the keyboard should reach, in the page's order. Of a group of radio buttons Tab reaches one.
-const REACHABLE: &str = "deep('button, select, input, summary, [tabindex]')
+const REACHABLE: &str = "deep('a[href], button, select, input, summary, [tabindex]')
     .filter(e => e.checkVisibility() && !e.disabled && e.tabIndex >= 0)
     .filter(e => e.type !== 'radio' || e.checked || !deep('input[type=radio]').some(r => r.checked))";
 
@@ -80,8 +80,11 @@ fn expect_order(stops: &[Stop], meant: impl Iterator<Item = i64>) {
 }
 
 async fn walk_both_ways(page: &Page) -> Outcome {
-    page.run("deep('details.more')[0].open = true;", Vec::new())
-        .await?;
+    page.run(
+        "deep('details').forEach(d => { d.open = d.matches('.more, .look'); });",
+        Vec::new(),
+    )
+    .await?;
     let there = walk(page, &[Key::Tab]).await?;
     assert!(there.len() > 30, "only {} stops", there.len());
     let count = i64::try_from(there.len()).expect("a small number");
@@ -110,6 +113,15 @@ fn tab_reaches_everything_and_leaves_again() {
 fn on_a_narrow_screen_the_focus_is_never_hidden_behind_the_stages() {
     on_our_page("", async |page| {
         page.resize(390, 844, 1.0).await?;
+        page.ready().await?;
+        walk_both_ways(page).await
+    });
+}
+
+#[test]
+fn tab_reaches_what_leads_out_of_the_plane_too() {
+    on_our_page("crank=20", async |page| {
+        page.resize(1280, 800, 1.0).await?;
         page.ready().await?;
         walk_both_ways(page).await
     });

@@ -31,7 +31,7 @@ pub(crate) struct Faults {
     /// Controls smaller than 24 by 24 CSS pixels.
     small: Vec<String>,
     /// Controls that lie on one another.
-    overlapping: Vec<String>,
+    pub(crate) overlapping: Vec<String>,
 }
 
 /// JavaScript: the faults.
@@ -59,7 +59,7 @@ const FIND_FAULTS: &str = r"
     const numbers = free.filter(e => e.matches('input[type=number]') && e.scrollWidth > e.clientWidth + 1);
     // A label is part of the spot that reacts.
     const controls = all.filter(e => e.matches('button, select, input, summary, a[href]'));
-    const spot = e => e.matches('input[type=radio]') && e.closest('label') ? e.closest('label') : e;
+    const spot = e => e.matches('input[type=radio], input[type=checkbox]') && e.closest('label') ? e.closest('label') : e;
     const small = controls.filter(e => box(spot(e)).width < 24 || box(spot(e)).height < 24);
     const overlapping = controls.flatMap((a, i) => controls.slice(i + 1).filter(b => {
         const [p, q] = [box(a), box(b)];
@@ -118,6 +118,48 @@ fn a_strike_and_notices_fit_everywhere() {
     fits_everywhere(
         "periapsis=0.6&v-infinity=fast&flavour_that_is_a_very_long_word_without_any_place_to_break_it=3",
     );
+}
+
+#[test]
+fn an_answer_out_of_the_plane_fits_everywhere() {
+    fits_everywhere("periapsis=19.24&aim=-126.5&crank=-178.1&v-infinity=13.31");
+}
+
+/// Each picture as it stands on the page.
+#[derive(Debug, Deserialize)]
+struct Standing {
+    name: String,
+    width: f64,
+    height: f64,
+}
+
+#[test]
+fn pictures_keep_their_shape_on_every_screen() {
+    on_our_page("", async |page| {
+        for (width, height) in SCREENS {
+            page.resize(width, height, 1.0).await?;
+            page.reopen("").await?;
+            let pictures = "deep('[data-picture]').map(f => { const r = f.querySelector('canvas').getBoundingClientRect(); \
+                 return { name: f.dataset.picture, width: r.width, height: r.height }; })";
+            let all: Vec<Standing> = serde_json::from_value(page.value_of(pictures).await?)?;
+            assert_eq!(all.len(), 6);
+            for picture in all {
+                let ratio = picture.width / picture.height;
+                let bounds = match picture.name.as_str() {
+                    "aim" => (0.86, 0.88),
+                    "outcome" => (1.77, 1.79),
+                    "record" => (1.98, 2.02),
+                    // The stages and the diagram fill their column.
+                    _ => (0.4, 4.0),
+                };
+                assert!(
+                    bounds.0 < ratio && ratio < bounds.1 && picture.width > 100.0,
+                    "{width}x{height}: {picture:?}"
+                );
+            }
+        }
+        Ok(())
+    });
 }
 
 /// Wide text of one's own (WCAG 2.2, 1.4.12): what it says has to stay readable.

@@ -2,6 +2,7 @@
 
 use serde_json::json;
 use thirtyfour::prelude::*;
+use two_frames::sandbox::{AimChange, Input};
 
 use crate::hand::Place;
 use crate::layout::{Faults, SCREENS, faults};
@@ -179,9 +180,26 @@ fn in_the_plane_only_there_is_nothing_to_turn_with() {
         open(page).await?;
         let visible = "deep('.look, [data-action=look], [data-action=around]').filter(e => e.checkVisibility()).length";
         assert!(page.value_of(visible).await?.as_u64() > Some(2));
-        page.run("deep('#app')[0].dataset.planeOnly = '';", Vec::new())
-            .await?;
+        choose(page, "behind").await?;
+        page.click("[data-action=plane-only]").await?;
         assert_eq!(page.value_of(visible).await?, 0);
+        // The pass is brought into the plane, and seen from north.
+        assert_eq!(said(page).await?, ["north", "0", "90"]);
+        page.expect(&Native::of(PASS).with(Input::Aim(AimChange::InPlane(true))))
+            .await?;
+        let flat = page.looks().await?;
+        // Neither keys nor mouse turn it there.
+        let stage = "[data-picture=planet] canvas";
+        assert_eq!(
+            page.value_of(&format!("deep('{stage}')[0].tabIndex"))
+                .await?,
+            -1
+        );
+        let from = page.place_in(stage, 0.9, 0.7).await?;
+        page.drag(&[from, (from.0 - 60.0, from.1 + 40.0)]).await?;
+        assert_eq!(page.looks().await?, flat);
+        page.click("[data-action=plane-only]").await?;
+        assert!(page.value_of(visible).await?.as_u64() > Some(2));
         Ok(())
     });
 }

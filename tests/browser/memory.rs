@@ -94,6 +94,36 @@ fn moves(count: usize) -> String {
     )
 }
 
+/// JavaScript that moves the aim by hand `count` times, a frame each, lets go now and then, and switches the outcome.
+fn aims(count: usize) -> String {
+    format!(
+        "(async () => {{
+            const plane = deep('[data-picture=aim] canvas')[0], list = deep('[data-action=measure]')[0];
+            plane.scrollIntoView({{ block: 'center', behavior: 'instant' }});
+            const box = plane.getBoundingClientRect();
+            const point = (kind, i) => plane.dispatchEvent(new PointerEvent(kind, {{
+                bubbles: true, isPrimary: true, pointerId: 1, pointerType: 'mouse', button: 0,
+                clientX: box.left + box.width * (0.1 + 0.8 * ((i * 0.618) % 1)),
+                clientY: box.top + box.height * (0.1 + 0.7 * ((i * 0.414) % 1)),
+            }}));
+            window.aimed = new Set();
+            for (let i = 0; i < {count}; i++) {{
+                if (i % 20 === 0) point('pointerdown', i);
+                point('pointermove', i);
+                if (i % 20 === 19) point('pointerup', i);
+                if (i % 100 === 50) {{
+                    list.selectedIndex = (list.selectedIndex + 1) % list.length;
+                    list.dispatchEvent(new Event('change', {{ bubbles: true }}));
+                }}
+                tick(16);
+                aimed.add(deep('[data-aim=t]')[0].dataset.value);
+                if (i % 50 === 0) await paint();
+            }}
+            await paint();
+        }})().then(done);"
+    )
+}
+
 /// JavaScript that plays for `seconds` of the clock, from the start again whenever the end is reached.
 fn playing(seconds: u32) -> String {
     format!(
@@ -120,6 +150,19 @@ fn a_thousand_moves_of_the_sliders_leave_no_trace() {
     on_our_page("", async |page| {
         open(page).await?;
         leaves_no_trace(page, "1,000 moves", &moves(300), &moves(1000)).await
+    });
+}
+
+#[test]
+fn a_thousand_moves_of_the_aim_leave_no_trace() {
+    on_our_page("", async |page| {
+        open(page).await?;
+        page.click("[data-action=plane-only]").await?;
+        leaves_no_trace(page, "1,000 aims", &aims(300), &aims(1000)).await?;
+        // It did aim: nearly every move led elsewhere.
+        let aimed = page.value_of("aimed.size").await?;
+        assert!(aimed.as_u64() > Some(900), "{aimed} aims of 1,000");
+        Ok(())
     });
 }
 

@@ -1,7 +1,7 @@
 //! What the library itself says, run natively: what the page's numbers have to be.
 
 use serde_json::Value;
-use two_frames::report::{Quantity, Solution};
+use two_frames::report::{AimSolution, Piece, Quantity, Sentence, Solution, aim_sentences};
 use two_frames::sandbox::{Input, Sandbox};
 use two_frames::scenario::{Field, PRESETS, Scenario, print_number};
 
@@ -103,4 +103,48 @@ impl Native {
             "{path} of {scenario}, bit for bit"
         );
     }
+}
+
+/// What the page shows of the answer to a wish: the numbers of its sentences, each as the page names it.
+pub(crate) fn answer_numbers(sandbox: &mut Sandbox) -> Vec<Number> {
+    let aiming = sandbox.aiming().expect("there is an answer");
+    let own = |path: String| {
+        let path = path.strip_prefix("page.aim.").unwrap_or(&path);
+        ["page.aim.", path.strip_prefix("page.").unwrap_or(path)].concat()
+    };
+    let numbers = aim_sentences(aiming)
+        .iter()
+        .flat_map(numbers_of)
+        .collect::<Vec<_>>();
+    let named = |number: Number| Number {
+        path: own(number.path),
+        ..number
+    };
+    numbers.into_iter().map(named).collect()
+}
+
+/// What the page shows of the chart of the outcome: the numbers of its sentence.
+pub(crate) fn chart_numbers(sandbox: &mut Sandbox) -> Vec<Number> {
+    let chart = sandbox.chart().expect("it is solved");
+    let solved = sandbox.solved().expect("it is solved");
+    numbers_of(&chart.sentence(&solved.pass()))
+}
+
+fn numbers_of(sentence: &Sentence) -> Vec<Number> {
+    let pieces = sentence.pieces().iter();
+    let values = pieces.filter_map(|piece| match piece {
+        Piece::Number(value) => Some(value),
+        Piece::Words(_) => None,
+    });
+    let number = |value: &two_frames::report::Value| Number {
+        path: value.path.clone(),
+        value: value.value.map(print_number),
+        text: value.text.clone(),
+    };
+    values.map(number).collect()
+}
+
+/// The answer to a wish as the JSON of `two-frames aim` has it.
+pub(crate) fn aim_solution(sandbox: &mut Sandbox) -> AimSolution {
+    sandbox.aim_solution().expect("there is an answer")
 }

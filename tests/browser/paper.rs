@@ -18,12 +18,17 @@ fn a_printed_page_has_pictures_numbers_and_no_controls() {
         for part in [".play", ".controls", ".actions"] {
             assert_eq!(page.value_of(&shown(part)).await?, 0, "{part}");
         }
-        assert_eq!(page.value_of(&shown("canvas")).await?, 4);
+        let controls = "main button, main select, main input:not([type=checkbox])";
+        assert_eq!(page.value_of(&shown(controls)).await?, 0);
+        assert_eq!(page.value_of(&shown("canvas")).await?, 6);
         assert_eq!(
-            page.value_of(&shown(".table, .facts, .record, .example, .signs, .model"))
-                .await?,
-            6
+            page.value_of(&shown(
+                ".aim, .wish, .outcome, .table, .facts, .record, .example, .signs, .model"
+            ))
+            .await?,
+            9
         );
+        assert!(page.text("[data-text=answer]").await?.contains("Saturn"));
         assert_eq!(faults(page).await?.outside, Vec::<String>::new());
         // Nothing is left of the column that the controls have on the screen.
         let left = "Math.min(...deep('main > *').filter(e => e.checkVisibility()).map(e => e.getBoundingClientRect().left))";

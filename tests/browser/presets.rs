@@ -123,7 +123,7 @@ fn the_side_can_be_chosen() {
         page.press(&[Key::Up]).await?;
         page.expect(&Native::at_first()).await?;
         // Neither, once the probe passes over a pole.
-        page.click("details.more summary").await?;
+        page.click("[data-action=plane-only]").await?;
         page.retype("#aim-number", "90").await?;
         assert_eq!(
             page.value_of(checked).await?,
@@ -134,13 +134,14 @@ fn the_side_can_be_chosen() {
 }
 
 #[test]
-fn further_settings_unfold_when_a_link_uses_them() {
+fn further_settings_come_into_sight_when_a_link_uses_them() {
     on_our_page("", async |page| {
         page.ready().await?;
-        let open = "deep('details.more')[0].open";
+        let open = "deep('#crank-number, #aim-number').every(field => field.checkVisibility())";
         assert_eq!(page.value_of(open).await?, false);
         page.reopen("aim=90&crank=5&probe-mass=1000").await?;
         assert_eq!(page.value_of(open).await?, true);
+        page.click("details.more summary").await?;
         let native = Native::of("aim=90&crank=5&probe-mass=1000");
         page.expect(&native).await?;
         // The mass changes no path; it changes what the planet loses.

@@ -48,11 +48,44 @@ impl Page {
         Ok(serde_json::from_value(self.value_of(NUMBERS).await?)?)
     }
 
+    /// Every number in the place that carries `data-text="name"`.
+    pub(crate) async fn numbers_in(&self, name: &str) -> WebDriverResult<Vec<Number>> {
+        let place = format!("deep('[data-text={name}] [data-quantity]')");
+        let numbers = NUMBERS.replacen("deep('[data-quantity]')", &place, 1);
+        Ok(serde_json::from_value(self.value_of(&numbers).await?)?)
+    }
+
+    /// Chooses from a list as a person does: the list says that it has changed.
+    pub(crate) async fn choose(&self, selector: &str, value: &str) -> Outcome {
+        self.run(
+            "const list = deep(arguments[0])[0];
+             list.value = arguments[1];
+             list.dispatchEvent(new Event('change', { bubbles: true }));",
+            vec![json!(selector), json!(value)],
+        )
+        .await?;
+        assert_eq!(
+            self.value_in(selector).await?,
+            value,
+            "{selector} has no {value}"
+        );
+        self.settle().await
+    }
+
     /// How the four pictures look: planet frame, Sun frame, diagram, record.
     pub(crate) async fn looks(&self) -> WebDriverResult<[Look; 4]> {
+        self.looks_of(["planet", "sun", "diagram", "record"]).await
+    }
+
+    /// How the map and the chart look: aim plane, outcome.
+    pub(crate) async fn aim_looks(&self) -> WebDriverResult<[Look; 2]> {
+        self.looks_of(["aim", "outcome"]).await
+    }
+
+    async fn looks_of<const N: usize>(&self, names: [&str; N]) -> WebDriverResult<[Look; N]> {
         // Read from a copy: reading the page's own canvases often would slow them down.
         let script = "
-            return ['planet', 'sun', 'diagram', 'record'].map(name => {
+            return arguments[0].map(name => {
                 const canvas = deep(`[data-picture=${name}] canvas`)[0];
                 const copy = new OffscreenCanvas(canvas.width, canvas.height);
                 const pen = copy.getContext('2d', { willReadFrequently: true });
@@ -62,7 +95,9 @@ impl Page {
                 for (const pixel of pixels) sum = (Math.imul(sum, 31) + pixel) >>> 0;
                 return { sum, colours: new Set(pixels).size };
             });";
-        Ok(serde_json::from_value(self.run(script, Vec::new()).await?)?)
+        let looks = self.run(script, vec![json!(names.as_slice())]).await?;
+        let looks: Vec<Look> = serde_json::from_value(looks)?;
+        Ok(looks.try_into().expect("a look for each name"))
     }
 
     /// Waits until the address carries the scenario text of `native`, then holds every number of the page to it.

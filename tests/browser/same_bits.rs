@@ -32,7 +32,7 @@ fn anywhere(field: Field, random: &mut fastrand::Rng) -> f64 {
 }
 
 /// A random scenario: any planet or a custom one, every field anywhere in its range.
-fn random_text(random: &mut fastrand::Rng) -> String {
+pub(crate) fn random_text(random: &mut fastrand::Rng) -> String {
     let mut scenario = Scenario::default();
     let keys: Vec<_> = PlanetChoice::KNOWN.iter().map(|(key, _)| *key).collect();
     let key = keys.get(random.usize(..=keys.len())).copied();

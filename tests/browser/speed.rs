@@ -12,7 +12,7 @@ use crate::page::{Outcome, Page, on_our_page};
 const RUNS: usize = 4;
 
 /// Adds up how long each listener and each frame's callback of the page takes, before the page makes any.
-const STOPWATCH: &str = "
+pub(crate) const STOPWATCH: &str = "
     window.spent = [];
     const timed = (kind, f) => function (...all) {
         const start = performance.now();
@@ -30,21 +30,21 @@ const NEXT_FRAME: &str = "new Promise(resolve => { const c = new MessageChannel(
     frame.call(window, () => c.port2.postMessage(0)); })";
 
 /// Durations, ms, sorted.
-struct Durations(Vec<f64>);
+pub(crate) struct Durations(Vec<f64>);
 
 impl Durations {
-    fn new(mut all: Vec<f64>) -> Self {
+    pub(crate) fn new(mut all: Vec<f64>) -> Self {
         assert!(!all.is_empty(), "nothing was measured");
         all.sort_by(f64::total_cmp);
         Self(all)
     }
 
     /// The value below which this part of them lies.
-    fn part(&self, part: f64) -> f64 {
+    pub(crate) fn part(&self, part: f64) -> f64 {
         self.0[((self.0.len() - 1) as f64 * part).round() as usize]
     }
 
-    fn words(&self) -> String {
+    pub(crate) fn words(&self) -> String {
         let [median, p95, most] = [0.5, 0.95, 1.0].map(|part| self.part(part));
         format!(
             "{} of them, median {median:.2} ms, p95 {p95:.2} ms, longest {most:.2} ms",
@@ -54,7 +54,7 @@ impl Durations {
 }
 
 /// Repeats a measurement until its figure is within the bound.
-async fn best_of_runs(
+pub(crate) async fn best_of_runs(
     what: &str,
     bound: f64,
     measure: impl AsyncFn() -> WebDriverResult<(f64, String)>,
@@ -72,7 +72,7 @@ async fn best_of_runs(
 }
 
 /// Opens the page with a stopwatch on everything that it does.
-async fn with_stopwatch(page: &Page) -> Outcome {
+pub(crate) async fn with_stopwatch(page: &Page) -> Outcome {
     page.before_loading(STOPWATCH).await?;
     page.resize(1280, 800, 1.0).await?;
     page.reopen("").await
@@ -109,12 +109,13 @@ async fn drag(page: &Page, key: &str) -> WebDriverResult<Vec<f64>> {
 }
 
 #[test]
-fn a_slider_s_move_is_on_the_screen_within_six_milliseconds_of_script() {
+fn a_slider_s_move_is_on_the_screen_within_a_frame_s_script() {
     on_our_page("", async |page| {
         with_stopwatch(page).await?;
         // The browser compiles what is used often; a person's first seconds are not the rest of the hour.
         drag(page, "approach").await?;
-        best_of_runs("Input to painted frame", 6.0, async || {
+        // 6 ms for the stages, the numbers and the rest, 8 ms for the map; a frame at 60 a second has 16.7 ms.
+        best_of_runs("Input to painted frame", 14.0, async || {
             let mut all = Vec::new();
             for key in ["v-infinity", "approach", "periapsis", "v-infinity"] {
                 all.extend(drag(page, key).await?);
