@@ -65,48 +65,51 @@ const HALVINGS: u32 = 27;
 /// Where `height` is largest: the best point of a grid, then its neighbours with ever smaller steps. Bounded: each
 /// step size is tried from at most 64 places.
 pub(super) fn peak(spans: [Span; 3], height: &dyn Fn([f64; 3]) -> f64) -> [f64; 3] {
-    let mut best = spans.map(|span| span.low);
-    let mut highest = height(best);
-    let mut consider = |place: [f64; 3], best: &mut [f64; 3]| {
-        let here = height(place);
-        let higher = here > highest;
-        if higher {
-            (highest, *best) = (here, place);
-        }
-        higher
-    };
+    let low = spans.map(|span| span.low);
+    let mut best = (height(low), low);
     let mut step = spans.map(|span| span.step());
-    for i in 0..spans[0].points {
-        for j in 0..spans[1].points {
-            for k in 0..spans[2].points {
-                let place = [0, 1, 2].map(|n| spans[n].low + step[n] * f64::from([i, j, k][n]));
-                consider(place, &mut best);
-            }
-        }
-    }
+    climb(&spans, &mut best, step, false, height);
     for _ in 0..HALVINGS {
         step = step.map(|step| 0.5 * step);
-        for _ in 0..64 {
-            let from = best;
-            let mut moved = false;
-            for n in 0_u32..27 {
-                let way = [n % 3, n / 3 % 3, n / 9].map(|n| f64::from(n) - 1.0);
-                let place = [0, 1, 2].map(|n| spans[n].kept(from[n] + way[n] * step[n]));
-                let stays = |n: usize| way[n] == 0.0 || spans[n].points == 1;
-                let stands = [0, 1, 2].into_iter().all(stays);
-                let repeats = [0, 1, 2]
-                    .into_iter()
-                    .any(|n| way[n] != 0.0 && spans[n].points == 1);
-                if !stands && !repeats {
-                    moved |= consider(place, &mut best);
-                }
-            }
-            if !moved {
-                break;
-            }
+        let mut tries = 64;
+        while tries > 0 && climb(&spans, &mut best, step, true, height) {
+            tries -= 1;
         }
     }
-    best
+    best.1
+}
+
+/// Tries the whole grid from the low ends on, or the neighbours of the best place so far all round it. Says whether one of
+/// them is higher.
+fn climb(
+    spans: &[Span; 3],
+    best: &mut (f64, [f64; 3]),
+    step: [f64; 3],
+    around: bool,
+    height: &dyn Fn([f64; 3]) -> f64,
+) -> bool {
+    // One below, at and above it along each number that varies at all.
+    let most = if around { 3 } else { u32::MAX };
+    let counts = spans.map(|span| span.points.min(most));
+    let before = *best;
+    for n in 0..counts[0] * counts[1] * counts[2] {
+        let mut rest = n;
+        let mut place = [0.0; 3];
+        for axis in [2, 1, 0] {
+            let (i, span) = (f64::from(rest % counts[axis]), &spans[axis]);
+            rest /= counts[axis];
+            place[axis] = if around {
+                span.kept(before.1[axis] + (i - 1.0) * step[axis])
+            } else {
+                span.low + i * step[axis]
+            };
+        }
+        let here = height(place);
+        if here > best.0 {
+            *best = (here, place);
+        }
+    }
+    best.0 > before.0
 }
 
 /// Where a function of one number with one peak between two ends is largest, to a hundred-millionth of the way.
