@@ -113,10 +113,10 @@ impl Window<'_> {
             }
         }
         let scale = Scale::new(measure, found, self.approach);
-        let cells = values
-            .iter()
-            .map(|value| Raster::cell(scale.part(*value)))
-            .collect();
+        let mut cells = Vec::with_capacity(values.len());
+        for value in values {
+            cells.push(Raster::cell(scale.part(value)));
+        }
         Cells { cells, scale }
     }
 

@@ -4,7 +4,7 @@ use glam::DVec2;
 
 use super::aim_map::{Lines, Window};
 use super::contour::Contour;
-use super::drawing::{Drawing, every};
+use super::drawing::Drawing;
 use super::picture::{Dash, Mark, Picture, Role};
 use super::raster::Raster;
 use super::room::Area;
@@ -204,10 +204,13 @@ impl AimPicture<'_> {
         }
         let stroke = self.drawing.stroke(Role::Ink, width, dash);
         self.drawing.cased_line(points, stroke);
-        let mut places = every(4, &outside);
-        // The middle of a line is a better place for its name than an end, which may be in a corner.
-        let quarter = places.len() / 4;
-        places.rotate_left(quarter);
+        // Some of them, from a quarter on: the middle of a line is a better place for its name than an end, which may be in a
+        // corner.
+        let count = outside.len().div_ceil(4);
+        let mut places = Vec::new();
+        for i in 0..count {
+            places.push(outside[4 * ((i + count / 4) % count)]);
+        }
         places
     }
 

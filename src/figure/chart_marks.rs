@@ -122,11 +122,14 @@ impl Chart<'_> {
         let points = &self.reading.points;
         let middle = points.partition_point(|point| point.x < part);
         let mut near = Vec::new();
-        for step in (0..points.len()).step_by(10) {
-            let beside = [middle + step, middle.wrapping_sub(step)];
-            for point in beside.into_iter().filter_map(|at| points.get(at)) {
-                near.push(self.place(point.x, point.y));
+        let mut step = 0;
+        while step < points.len() {
+            for at in [middle + step, middle.wrapping_sub(step)] {
+                if let Some(point) = points.get(at) {
+                    near.push(self.place(point.x, point.y));
+                }
             }
+            step += 10;
         }
         near
     }

@@ -42,20 +42,19 @@ impl Grid<'_> {
     fn pieces(&self, cell: usize, level: f64) -> [Piece; 2] {
         const NONE: Piece = [NO_EDGE; 2];
         let corners = self.corners(cell);
-        let mean = 0.25 * corners.iter().sum::<f64>();
+        let mean = 0.25 * (corners[0] + corners[1] + corners[2] + corners[3]);
         if !mean.is_finite() {
             return [NONE; 2];
         }
         let [top, left] = [2 * cell, 2 * cell + 1];
         let [right, bottom] = [left + 2, top + 2 * self.columns];
         let above = corners.map(|corner| corner >= level);
-        let crossed = [top, right, bottom, left]
-            .into_iter()
-            .zip([0, 1, 2, 3])
-            .filter(|(_, i)| above[*i] != above[(*i + 1) % 4]);
-        let mut ends = [NO_EDGE; 4];
-        for (end, (edge, _)) in ends.iter_mut().zip(crossed) {
-            *end = edge;
+        let (mut ends, mut count) = ([NO_EDGE; 4], 0);
+        for (i, edge) in [top, right, bottom, left].into_iter().enumerate() {
+            if above[i] != above[(i + 1) % 4] {
+                ends[count % 4] = edge;
+                count += 1;
+            }
         }
         let [a, b, c, d] = ends;
         if d != NO_EDGE && above[0] != (mean >= level) {

@@ -107,7 +107,11 @@ pub(super) fn curve(steps: i32, at: &dyn Fn(f64) -> DVec2) -> Vec<DVec2> {
 
 /// Every so many of some points, the first one included.
 pub(super) fn every(step: usize, points: &[DVec2]) -> Vec<DVec2> {
-    points.chunks(step).map(|chunk| chunk[0]).collect()
+    let mut some = Vec::new();
+    for chunk in points.chunks(step) {
+        some.push(chunk[0]);
+    }
+    some
 }
 
 #[cfg(test)]

@@ -64,6 +64,15 @@ impl<'a> Locus<'a> {
         best.map(|(aim, b)| self.search.settled(self.approach.approach_rad, aim, b))
     }
 
+    /// The same, after a quick look whether there are any.
+    pub(super) fn reached(&self) -> Option<Encounter> {
+        if self.may_reach() {
+            self.choose()
+        } else {
+            None
+        }
+    }
+
     /// The impact parameter, km, of a turn angle.
     fn distance(&self, turn_rad: f64) -> f64 {
         self.approach.distance_km(turn_rad)
@@ -133,8 +142,19 @@ impl<'a> Locus<'a> {
 
     /// The farther of both sides in the orbit plane.
     fn on_either_side(&self) -> Option<(f64, f64)> {
-        let sides = [0.0, PI].into_iter().filter_map(|aim| self.on(aim));
-        sides.reduce(farther)
+        let mut best = None;
+        self.consider(0.0, &mut best);
+        self.consider(PI, &mut best);
+        best
+    }
+
+    /// Puts the farthest aim point of a ray in the place of the best so far, if it is farther out.
+    fn consider(&self, aim_rad: f64, best: &mut Option<(f64, f64)>) {
+        if let Some(found) = self.on(aim_rad)
+            && best.is_none_or(|best| found.1 > best.1)
+        {
+            *best = Some(found);
+        }
     }
 
     /// The farthest aim point of a curve: rays all round, then closer and closer about the best one.
@@ -144,22 +164,21 @@ impl<'a> Locus<'a> {
             return in_plane;
         }
         let mut step = TAU / f64::from(RAYS);
-        let rays = (0..RAYS).filter_map(|i| self.on(f64::from(i) * step - PI));
-        let scanned = rays.reduce(farther).or_else(|| self.by_extremes());
-        let mut best = scanned.or(in_plane)?;
+        let mut best = None;
+        for i in 0..RAYS {
+            self.consider(f64::from(i) * step - PI, &mut best);
+        }
+        best = best.or_else(|| self.by_extremes()).or(in_plane);
         while step > 1e-10 {
             step *= 0.5;
-            let near = [best.0 - step, best.0 + step];
-            best = near
-                .into_iter()
-                .filter_map(|aim| self.on(aim))
-                .fold(best, farther);
+            let (aim, _) = best?;
+            self.consider(aim - step, &mut best);
+            self.consider(aim + step, &mut best);
         }
-        Some(
-            in_plane
-                .filter(|plain| plain.1 >= best.1 * (1.0 - AS_GOOD))
-                .unwrap_or(best),
-        )
+        let (_, farthest) = best?;
+        in_plane
+            .filter(|plain| plain.1 >= farthest * (1.0 - AS_GOOD))
+            .or(best)
     }
 
     /// A ray that meets the goal although none of the evenly spread ones does: through the extreme values.
@@ -181,7 +200,7 @@ impl<'a> Locus<'a> {
     }
 
     /// Whether some pass may meet the goal: a quick look before a search. What is known in closed form is quick itself.
-    pub(super) fn may_reach(&self) -> bool {
+    fn may_reach(&self) -> bool {
         const STEPS: u32 = 8;
         if !matches!(self.search.goal, Goal::Aphelion(_) | Goal::Perihelion(_)) {
             return true;
@@ -267,10 +286,6 @@ impl<'a> Locus<'a> {
         let b = self.distance(turn);
         Some(self.search.settled(self.approach.approach_rad, aim, b))
     }
-}
-
-fn farther(one: (f64, f64), other: (f64, f64)) -> (f64, f64) {
-    if other.1 > one.1 { other } else { one }
 }
 
 fn is_in_plane(aim_rad: f64) -> bool {

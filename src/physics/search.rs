@@ -185,39 +185,47 @@ impl Search {
         let whole = degrees.round();
         // On the side of the start the whole degrees are nearer.
         let nearer = if degrees < whole { -1.0 } else { 1.0 };
-        let near = |i: i32| {
-            [nearer, -nearer].into_iter().find_map(|way| {
-                let degrees = whole + way * f64::from(i);
-                let locus = self.locus(half_turn(degrees * RADIANS_PER_DEGREE));
-                locus.may_reach().then(|| locus.choose()).flatten()
-            })
-        };
-        self.locus(start)
-            .choose()
-            .or_else(|| (0..=180).find_map(near))
-            .or_else(|| self.between_degrees(whole))
+        if let Some(found) = self.locus(start).choose() {
+            return Some(found);
+        }
+        for i in 0..=180 {
+            for way in [nearer, -nearer] {
+                let found = self.with_degrees(whole + way * f64::from(i)).reached();
+                if found.is_some() {
+                    return found;
+                }
+            }
+        }
+        self.between_degrees(whole)
+    }
+
+    /// The goal's aim points with an approach angle in degrees.
+    fn with_degrees(&self, degrees: f64) -> Locus<'_> {
+        self.locus(half_turn(degrees * RADIANS_PER_DEGREE))
     }
 
     /// The goal with an approach between two whole degrees, all passes of one above the goal and of the other below it: a
     /// planet that hardly turns the path meets it in a small part of a degree.
     fn between_degrees(&self, degree: f64) -> Option<Encounter> {
-        let locus = |degrees: f64| self.locus(half_turn(degrees * RADIANS_PER_DEGREE));
-        let step = |i: i32| {
-            [1.0, -1.0].into_iter().find_map(|way| {
+        for i in 0..180 {
+            for way in [1.0, -1.0] {
                 let mut ends = [i, i + 1].map(|i| degree + way * f64::from(i));
-                let above = locus(ends[0]).is_above();
-                if locus(ends[1]).is_above() == above {
-                    return None;
+                let above = self.with_degrees(ends[0]).is_above();
+                if self.with_degrees(ends[1]).is_above() == above {
+                    continue;
                 }
-                (0..DEGREE_HALVINGS).find_map(|_| {
+                for _ in 0..DEGREE_HALVINGS {
                     let middle = 0.5 * (ends[0] + ends[1]);
-                    let here = locus(middle);
+                    let here = self.with_degrees(middle);
                     ends[usize::from(here.is_above() != above)] = middle;
-                    here.may_reach().then(|| here.choose()).flatten()
-                })
-            })
-        };
-        (0..180).find_map(step)
+                    let found = here.reached();
+                    if found.is_some() {
+                        return found;
+                    }
+                }
+            }
+        }
+        None
     }
 
     /// The next thing to set free that would meet the goal.

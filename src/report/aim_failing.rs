@@ -26,13 +26,14 @@ impl Failing<'_> {
     /// Why, what comes nearest, and what would help.
     pub(super) fn sentences(&self) -> Vec<Sentence> {
         if self.goal().is_most() {
-            return [self.nothing(), self.reason()].into();
+            return vec![self.nothing(), self.reason()];
         }
-        let mut sentences = [self.reason(), self.nearest(), self.help()].to_vec();
-        if let Goal::Turn(_) = self.goal() {
-            // The reason has said it already.
-            sentences.remove(1);
+        let mut sentences = vec![self.reason()];
+        // For a turn the reason has said it already.
+        if !matches!(self.goal(), Goal::Turn(_)) {
+            sentences.push(self.nearest());
         }
+        sentences.push(self.help());
         sentences
     }
 

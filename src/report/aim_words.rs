@@ -59,11 +59,10 @@ impl Words<'_> {
     }
 
     fn met(&self) -> Vec<Sentence> {
-        let mut sentences = [self.result(), self.place()].to_vec();
-        sentences.extend(
-            self.limit()
-                .map(|words| Sentence::of(words, &self.pass, &[])),
-        );
+        let mut sentences = vec![self.result(), self.place()];
+        if let Some(words) = self.limit() {
+            sentences.push(Sentence::of(words, &self.pass, &[]));
+        }
         sentences.extend(self.doubt());
         sentences
     }
