@@ -38,7 +38,9 @@ pub fn aim_sentences(aiming: &Aiming) -> Vec<Sentence> {
         words.met()
     };
     sentences.extend(far_caution(&pass));
-    sentences
+    // The page shows the same quantities of the present pass.
+    let own = |sentence: Sentence| sentence.of_another("page.aim.");
+    sentences.into_iter().map(own).collect()
 }
 
 struct Words<'a> {

@@ -52,6 +52,20 @@ impl Sentence {
         Self(pieces)
     }
 
+    /// The same about another pass than the one shown: a number that has the path of a quantity of the pass gets one of its
+    /// own below `prefix`.
+    pub(super) fn of_another(mut self, prefix: &str) -> Self {
+        for piece in &mut self.0 {
+            if let Piece::Number(value) = piece
+                && !value.path.starts_with(prefix)
+                && let Some((_, name)) = value.path.rsplit_once('.')
+            {
+                value.path = [prefix, name].concat();
+            }
+        }
+        self
+    }
+
     /// A sentence whose numbers are quantities of the pass, each in its style.
     pub(super) fn of(words: &str, pass: &Pass<'_>, numbers: &[Number]) -> Self {
         let value = |&(quantity, style): &Number| Value::of(quantity, pass, style, "");
