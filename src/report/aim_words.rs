@@ -35,7 +35,9 @@ pub fn aim_sentences(aiming: &Aiming) -> Vec<Sentence> {
     } else {
         words.met()
     };
-    sentences.extend(far_caution(&pass));
+    if let Some(caution) = far_caution(&pass) {
+        sentences.push(caution);
+    }
     sentences
 }
 
@@ -61,7 +63,9 @@ impl Words<'_> {
         if let Some(words) = self.limit() {
             sentences.push(Sentence::of(words, &self.pass, &[]));
         }
-        sentences.extend(self.doubt());
+        if let Some(doubt) = self.doubt() {
+            sentences.push(doubt);
+        }
         sentences
     }
 

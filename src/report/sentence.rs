@@ -45,7 +45,9 @@ impl Sentence {
         let mut pieces = Vec::new();
         for words in words.split('#') {
             if !pieces.is_empty() {
-                pieces.extend(numbers.next());
+                if let Some(number) = numbers.next() {
+                    pieces.push(number);
+                }
             }
             pieces.push(Piece::Words(words.into()));
         }
@@ -54,8 +56,11 @@ impl Sentence {
 
     /// A sentence whose numbers are quantities of the pass, each in its style.
     pub(super) fn of(words: &str, pass: &Pass<'_>, numbers: &[Number]) -> Self {
-        let value = |&(quantity, style): &Number| Value::of(quantity, pass, style, "");
-        Self::new(words, pass, numbers.iter().map(value).collect())
+        let mut values = Vec::new();
+        for (quantity, style) in numbers {
+            values.push(Value::of(*quantity, pass, *style, ""));
+        }
+        Self::new(words, pass, values)
     }
 }
 
