@@ -150,8 +150,8 @@ impl Failing<'_> {
             _ if more => "The least is #.",
             _ => "The most is #.",
         };
-        let number = words.contains('#').then(|| self.value());
-        Sentence::new(words, &self.pass, number.into_iter().collect())
+        // Where the words have no place for it, the number stays out.
+        Sentence::new(words, &self.pass, vec![self.value()])
     }
 
     fn help(&self) -> Sentence {
