@@ -40,10 +40,6 @@ pub fn aim_sentences(aiming: &Aiming) -> Vec<Sentence> {
     if let Some(caution) = far_caution(&pass) {
         sentences.push(caution);
     }
-    // The page shows the same quantities of the present pass.
-    for sentence in &mut sentences {
-        sentence.move_below("page.aim.");
-    }
     sentences
 }
 

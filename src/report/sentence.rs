@@ -54,19 +54,6 @@ impl Sentence {
         Self(pieces)
     }
 
-    /// Makes it a sentence about another pass than the one shown: numbers that have the path of a quantity of the pass get
-    /// one of their own below `prefix`.
-    pub(super) fn move_below(&mut self, prefix: &str) {
-        for piece in &mut self.0 {
-            if let Piece::Number(value) = piece
-                && !value.path.starts_with(prefix)
-                && let Some((_, name)) = value.path.rsplit_once('.')
-            {
-                value.path = [prefix, name].concat();
-            }
-        }
-    }
-
     /// A sentence whose numbers are quantities of the pass, each in its style.
     pub(super) fn of(words: &str, pass: &Pass<'_>, numbers: &[Number]) -> Self {
         let mut values = Vec::new();
