@@ -135,7 +135,7 @@ fn on_input(page: &mut Page, event: &Event) {
         (Some(field), "number") => page.apply(Input::Type(field, input.value())),
         (_, "wish") => page.apply_aim(page.parts.aim.typed_wish()),
         _ if element.has_attribute("data-aim") => {
-            page.apply_aim(page.parts.aim.typed_point(&element))
+            page.apply_aim(page.parts.aim.typed_point(&element));
         }
         _ => match attribute(&element, "data-action").as_str() {
             "scrub" => {
