@@ -103,7 +103,7 @@ impl Aim {
         self.show_answer(sandbox);
         match sandbox.aim_picture(sizes[0], COLUMNS) {
             Ok(picture) => self.canvas.paint(&picture, palette),
-            Err(error) => self.refuse(error),
+            Err(error) => self.refuse(&error),
         }
         self.chart.show(sandbox, palette);
         if let Ok(solved) = sandbox.solved() {
@@ -122,13 +122,13 @@ impl Aim {
     }
 
     /// Shows no aim and no outcome, where there is none.
-    fn refuse(&self, error: FlybyError) {
+    fn refuse(&self, error: &FlybyError) {
         for field in &self.point {
             field.set_value("");
             // Taking away what is not there cannot fail.
             let _ = field.remove_attribute("data-value");
         }
-        let words = refusal(&error);
+        let words = refusal(error);
         set_attribute(&self.canvas.element, "aria-label", &words);
         self.chart.refuse(&words);
     }
