@@ -44,10 +44,10 @@ impl Sentence {
         let mut numbers = numbers.into_iter().map(Piece::Number);
         let mut pieces = Vec::new();
         for words in words.split('#') {
-            if !pieces.is_empty() {
-                if let Some(number) = numbers.next() {
-                    pieces.push(number);
-                }
+            if !pieces.is_empty()
+                && let Some(number) = numbers.next()
+            {
+                pieces.push(number);
             }
             pieces.push(Piece::Words(words.into()));
         }
