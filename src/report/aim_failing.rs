@@ -67,10 +67,37 @@ impl Failing<'_> {
                 let words = "With this aim angle, every path stays in the plane of the orbit of @.";
                 Sentence::of(words, &self.pass, &[])
             }
+            _ if self.goal().is_beyond_all(&self.aiming.approach()) => self.too_slow_or_fast(),
             _ if self.aiming.grazes() => self.too_little_turn(),
             _ if self.aiming.is_farthest() => self.too_much_turn(),
             _ => Sentence::of(self.no_direction(), &self.pass, &[FAR]),
         }
+    }
+
+    /// The planet's speed and the probe's relative to it, km/s.
+    fn speeds(&self) -> (f64, f64) {
+        let motion = self.aiming.flyby.motion();
+        (
+            motion.velocity().speed(),
+            self.aiming.flyby.encounter.v_infinity_km_s,
+        )
+    }
+
+    fn too_slow_or_fast(&self) -> Sentence {
+        let (planet, relative) = self.speeds();
+        let (speed, words) = if self.excess() < 0.0 {
+            (
+                planet + relative,
+                "However far the path turns, it cannot leave @ faster than # km/s round the Sun, which is too slow.",
+            )
+        } else {
+            (
+                (planet - relative).abs(),
+                "However far the path turns, it cannot leave @ slower than # km/s round the Sun, which is too fast.",
+            )
+        };
+        let speed = Value::of_page("page.aim.limit_km_s", speed, Style::Hundredths.text(speed));
+        Sentence::new(words, &self.pass, vec![speed])
     }
 
     fn on_the_orbit(&self, words: &str) -> Sentence {
@@ -115,7 +142,7 @@ impl Failing<'_> {
                 "@ can turn the path far enough, but with this aim angle no turn at # km/s does it."
             }
             _ if self.aiming.search.in_plane => {
-                "@ can turn the path far enough, but no direction in the orbit plane at # km/s does it."
+                "@ can turn the path far enough, but at # km/s no direction in the orbit plane does it."
             }
             _ => "@ can turn the path far enough, but no direction at # km/s does it.",
         }

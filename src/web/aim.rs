@@ -89,6 +89,8 @@ impl Aim {
         }
         let settings = *sandbox.aim_settings();
         self.plane_only.set_checked(settings.in_plane);
+        // In the plane the aim is on the T axis.
+        self.point[1].set_disabled(settings.in_plane);
         if settings.in_plane {
             set_attribute(root, "data-plane-only", "");
         } else {
