@@ -70,10 +70,7 @@ impl Sandbox {
             zoom: 1.0,
             look: Look::NORTH,
             drag: None,
-            aim: AimSettings {
-                in_plane: aim::is_in_plane(&reading.scenario),
-                ..AimSettings::default()
-            },
+            aim: AimSettings::default().of(&reading.scenario),
             aim_view: AimView::default(),
             aiming: None,
             revision: 0,
@@ -267,10 +264,7 @@ impl Sandbox {
         let opened = Self::open(text);
         *self = Self {
             clock: self.clock.rewound(),
-            aim: AimSettings {
-                in_plane: opened.aim.in_plane,
-                ..self.aim
-            },
+            aim: self.aim.of(&opened.scenario),
             revision: self.revision + 1,
             ..opened
         };

@@ -2,7 +2,7 @@
 
 use two_frames::physics::Free;
 use two_frames::sandbox::{AimChange, Input, Sandbox};
-use two_frames::scenario::{Field, Wish};
+use two_frames::scenario::{Field, PRESETS, Wish};
 
 use super::{apply, get, preset, state};
 
@@ -184,20 +184,29 @@ fn leaving_the_plane_is_noticed() {
 }
 
 #[test]
-fn opening_another_pass_keeps_the_wish() {
+fn a_link_keeps_the_wish_and_an_example_brings_its_own() {
     let mut sandbox = Sandbox::default();
     for input in [
         wish("leave=2"),
         Input::Aim(AimChange::Free(Free::Approach)),
-        Input::Preset(4),
-        Input::Reset,
+        Input::Open("planet=saturn&periapsis=5".into()),
     ] {
         apply(&mut sandbox, input);
     }
-    let aim = sandbox.aim_settings();
-    assert_eq!(
-        (aim.wish.expect("a goal").to_string().as_str(), aim.free),
-        ("leave=2", Free::Approach)
-    );
-    assert!(aim.in_plane, "as the pass has it");
+    let wished = |sandbox: &Sandbox| {
+        let aim = sandbox.aim_settings();
+        (aim.wish.map(|wish| wish.to_string()), aim.free)
+    };
+    assert_eq!(wished(&sandbox), (Some("leave=2".into()), Free::Approach));
+    for (index, example) in PRESETS.iter().enumerate() {
+        apply(&mut sandbox, Input::Preset(index));
+        let own = example.wish.map(|wish| wish.to_string());
+        assert_eq!(wished(&sandbox), (own, Free::Approach), "{}", example.id);
+        assert_eq!(sandbox.aim_settings().measure, example.measure);
+        // What it aims for makes sense there.
+        assert!(example.wish.is_none() || sandbox.aiming().is_ok());
+    }
+    apply(&mut sandbox, Input::Reset);
+    assert_eq!(wished(&sandbox).0.as_deref(), Some("reach=saturn"));
+    assert!(sandbox.aim_settings().in_plane, "as the pass has it");
 }
