@@ -267,7 +267,14 @@ impl Page {
         self.settle.done();
         self.parts.aim.wait(false);
         match self.sandbox.panel() {
-            Ok(panel) => self.parts.readout.say(&panel),
+            Ok(panel) => {
+                self.parts.readout.say(&panel);
+                // Whoever moves the aim wants to hear where it is.
+                if let Some(aim) = self.parts.aim.words_if_held() {
+                    let outcome = panel.sun_sentence.to_string();
+                    self.parts.readout.say_only(&[&aim, " ", &outcome].concat());
+                }
+            }
             Err(error) => self.parts.readout.say_refusal(&refusal(&error)),
         }
     }
