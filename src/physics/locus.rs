@@ -53,6 +53,9 @@ impl<'a> Locus<'a> {
 
     /// The aim point to choose among all that meet the goal.
     pub(super) fn choose(&self) -> Option<Encounter> {
+        if self.search.goal.is_beyond_all(&self.approach) {
+            return None;
+        }
         let kept = self.search.encounter.aim_rad;
         let best = match (self.search.free, self.search.goal, &self.circle) {
             (Free::Periapsis, ..) | (_, Goal::Turn(_), _) => self.on(kept),
