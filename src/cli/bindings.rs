@@ -9,6 +9,7 @@ use std::path::{Path, PathBuf};
 use std::process;
 use std::time::SystemTime;
 
+use walrus::{ElementItems, FunctionId, Module};
 use wasm_bindgen_cli_support::{Bindgen, Output};
 
 use super::output::progress;
@@ -70,6 +71,7 @@ fn generate(core: &Path, folder: &Path) -> Result<(), Failure> {
         .web(true)
         .and_then(Bindgen::generate_output)
         .map_err(failed)?;
+    drop_left_over(output.wasm_mut());
     let names = shorten_names(&mut output);
     output.emit(folder).map_err(failed)?;
     let script = folder.join(FILES[0]);
@@ -85,6 +87,27 @@ const MODULE: &str = "two_frames_bg.js";
 
 fn failed(error: impl Display) -> Failure {
     Failure::Bindings(format!("{error:#}").replace('\n', " "))
+}
+
+/// Takes out of the core what calls a closure of a kind that it has none of. The generator has looked these functions up in
+/// the table and exports those that the script calls; in the table nothing calls them, yet it would keep them all.
+fn drop_left_over(module: &mut Module) {
+    let calls_closure = |id: FunctionId| {
+        let name = module.funcs.get(id).name.as_deref();
+        name.is_some_and(|name| name.contains("closures::_::invoke"))
+    };
+    for segment in module.elements.iter_mut() {
+        if let ElementItems::Functions(functions) = &mut segment.items
+            && let Some(other) = functions.iter().copied().find(|id| !calls_closure(*id))
+        {
+            for id in functions.iter_mut().filter(|id| calls_closure(**id)) {
+                *id = other;
+            }
+        }
+    }
+    walrus::passes::gc::run(module);
+    // The generator has read this one, and no browser does.
+    module.customs.remove_raw("target_features");
 }
 
 /// Gives what the core imports, and its exports that end in a hash, short names, and says which. The long ones, which no

@@ -52,7 +52,7 @@ impl Record<'_> {
         self.curve(Role::RoundSun);
         self.cursor();
         let name = self.scene.flyby.encounter.planet.name;
-        self.curve_name(Role::Relative, &format!("relative to {name}"));
+        self.curve_name(Role::Relative, &["relative to ", name].concat());
         self.curve_name(Role::RoundSun, "round the Sun");
     }
 

@@ -18,7 +18,7 @@ impl Drawing {
         let letter = self.letter;
         let radii = round_below(0.32 * view.size.x * view.scale / radius_km);
         let bar = view.length(radii * radius_km);
-        let text = format!("{} R = {}", short(radii, 1), kilometres(radii * radius_km));
+        let text = short(radii, 1) + " R = " + &kilometres(radii * radius_km);
         let words = Words::new(&text, Role::Quiet, letter);
         let half = DVec2::new(0.5 * bar.max(words.width()) + 2.0, 1.1 * letter);
         let Some(centre) = self.take_corner(half, Edge::Bottom) else {
@@ -99,7 +99,7 @@ impl Drawing {
 
     /// What a step from bead to bead means.
     pub(super) fn bead_note(&mut self, bead_s: f64) {
-        let text = format!("bead to bead: {}", short_span(bead_s));
+        let text = String::from("bead to bead: ") + &short_span(bead_s);
         self.corner_note(Words::new(&text, Role::Quiet, self.letter));
     }
 

@@ -42,13 +42,20 @@ impl From<FlybyError> for NoAim {
     }
 }
 
+impl NoAim {
+    /// Why there is no answer, in words.
+    pub fn text(&self) -> String {
+        match self {
+            Self::NoWish => "No goal is set: choose one.".into(),
+            Self::Wish(bad) => bad.text(),
+            Self::Flyby(error) => refusal(error),
+        }
+    }
+}
+
 impl fmt::Display for NoAim {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoWish => f.write_str("No goal is set: choose one."),
-            Self::Wish(bad) => bad.fmt(f),
-            Self::Flyby(error) => f.write_str(&refusal(error)),
-        }
+        f.write_str(&self.text())
     }
 }
 

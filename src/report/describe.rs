@@ -40,7 +40,16 @@ pub fn describe_stage(
         Sentence::of(words, pass, &[TURN, RADII])
     };
     let (now, speed) = (moment(instant.time_s), fixed(speed, 2));
-    format!("{frame}{path}Now, {now}, the probe moves at {speed} km/s in this frame.")
+    [
+        &frame.text(),
+        &path.text(),
+        "Now, ",
+        &now,
+        ", the probe moves at ",
+        &speed,
+        " km/s in this frame.",
+    ]
+    .concat()
 }
 
 /// The velocity diagram: the planet's velocity plus the relative velocity is the velocity round the Sun.
@@ -53,7 +62,7 @@ pub fn describe_diagram(pass: &Pass<'_>) -> String {
          # km/s round the Sun before the pass; after the turn of # it makes # km/s. Both end points lie on the circle of \
          radius # km/s."
     };
-    Sentence::of(words, pass, &[PLANET, FAR, BEFORE, TURN, AFTER, FAR]).to_string()
+    Sentence::of(words, pass, &[PLANET, FAR, BEFORE, TURN, AFTER, FAR]).text()
 }
 
 /// The speed record: two curves against time.
@@ -70,7 +79,7 @@ pub fn describe_record(pass: &Pass<'_>) -> String {
             &[FAR, TOP, FAR, BEFORE, AFTER],
         )
     };
-    Sentence::of(words, pass, speeds).to_string()
+    Sentence::of(words, pass, speeds).text()
 }
 
 /// The aim plane: how far from the planet's centre the probe is aimed, and how near it may be aimed.
@@ -82,7 +91,7 @@ pub fn describe_aim_plane(pass: &Pass<'_>) -> String {
         (Quantity::AIM_ANGLE, Style::Degrees),
         (Quantity::STRIKE_RADIUS, Style::Kilometres),
     ];
-    Sentence::of(words, pass, &numbers).to_string()
+    Sentence::of(words, pass, &numbers).text()
 }
 
 /// The chart of an outcome: what against what, where the pass stands, and what there is to find.
@@ -96,8 +105,21 @@ pub fn describe_chart(pass: &Pass<'_>, chart: &ChartReading) -> String {
     let [from, to, at] =
         [course.range.low, course.range.high, course.now()].map(|x| chart.place_text(x));
     let (outcome, setting) = (course.words().label, course.against.spec().label);
-    let sentence = chart.sentence(pass);
-    format!(
-        "Chart: {outcome} against {setting}, from {from} to {to}. Now, at {at}: {now}. {sentence}"
-    )
+    [
+        "Chart: ",
+        outcome,
+        " against ",
+        setting,
+        ", from ",
+        &from,
+        " to ",
+        &to,
+        ". Now, at ",
+        &at,
+        ": ",
+        &now,
+        ". ",
+        &chart.sentence(pass).text(),
+    ]
+    .concat()
 }

@@ -38,6 +38,18 @@ impl Sentence {
         &self.0
     }
 
+    /// The sentence as plain text.
+    pub fn text(&self) -> String {
+        let mut text = String::new();
+        for piece in &self.0 {
+            text += match piece {
+                Piece::Words(words) => words,
+                Piece::Number(value) => &value.text,
+            };
+        }
+        text
+    }
+
     /// A sentence from words in which `@` stands for the planet's name, and `#` for one number after the other.
     pub(super) fn new(words: &str, pass: &Pass<'_>, numbers: Vec<Value>) -> Self {
         let words = with_name(words, pass.flyby.encounter.planet.name);
@@ -76,9 +88,6 @@ pub(super) fn with_name(words: &str, name: &str) -> String {
 
 impl fmt::Display for Sentence {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.0.iter().try_for_each(|piece| match piece {
-            Piece::Words(words) => f.write_str(words),
-            Piece::Number(value) => f.write_str(&value.text),
-        })
+        f.write_str(&self.text())
     }
 }

@@ -31,17 +31,23 @@ pub enum Notice {
 
 impl fmt::Display for Notice {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (key, value) = self.subject();
-        let (key, value) = (clip(key), clip(value));
-        match self {
-            Self::NotAPair(_) => write!(f, "“{key}”: {}", self.rule()),
-            _ if value.is_empty() => write!(f, "{key}: {}", self.rule()),
-            _ => write!(f, "{key}={value}: {}", self.rule()),
-        }
+        f.write_str(&self.text())
     }
 }
 
 impl Notice {
+    /// The notice in words: what it is about, the rule, and what to try.
+    pub fn text(&self) -> String {
+        let (key, value) = self.subject();
+        let (key, value) = (clip(key), clip(value));
+        let subject = match self {
+            Self::NotAPair(_) => ["“", &key, "”"].concat(),
+            _ if value.is_empty() => key,
+            _ => [&*key, "=", &value].concat(),
+        };
+        [&*subject, ": ", &self.rule()].concat()
+    }
+
     /// The key and the value that this is about; the value may be empty.
     fn subject(&self) -> (&str, &str) {
         match self {
@@ -62,7 +68,7 @@ impl Notice {
             Self::NotAPair(_) => "each part has to be key=value; try periapsis=8.".into(),
             Self::UnknownKey(_) => {
                 let keys = keys(|_| true);
-                format!("there is no such key; try one of v, planet, {keys}.")
+                ["there is no such key; try one of v, planet, ", &keys, "."].concat()
             }
             Self::Twice(..) => {
                 "each key may be given once, and its first value counts; try leaving this one out."
@@ -71,7 +77,7 @@ impl Notice {
             Self::UnknownVersion(_) => "this program reads version 1 of the text; try v=1.".into(),
             Self::UnknownPlanet(_) => {
                 let keys = PlanetChoice::KNOWN.map(|(key, _)| key).join(", ");
-                format!("the planet has to be {keys} or custom; try jupiter.")
+                ["the planet has to be ", &keys, " or custom; try jupiter."].concat()
             }
             Self::NotANumber(field, _) => {
                 String::from("the value has to be a number") + &try_default(*field)
@@ -79,11 +85,16 @@ impl Notice {
             Self::OutOfRange(field, _) => range(*field) + &try_default(*field),
             Self::Missing(field) => {
                 let (key, keys) = (field.spec().key, keys(Field::is_of_custom_planet));
-                format!("a custom planet needs {keys}; try adding {key}=….")
+                ["a custom planet needs ", &keys, "; try adding ", key, "=…."].concat()
             }
             Self::NotCustom(field, _) => {
                 let key = field.spec().key;
-                format!("only planet=custom has a {key} of its own; try planet=custom.")
+                [
+                    "only planet=custom has a ",
+                    key,
+                    " of its own; try planet=custom.",
+                ]
+                .concat()
             }
         }
     }
@@ -93,22 +104,27 @@ impl Notice {
 fn range(field: Field) -> String {
     let spec = field.spec();
     if field.is_of_custom_planet() {
-        return format!(
-            "the value has to be a finite number above 0 ({})",
-            spec.unit
-        );
+        [
+            "the value has to be a finite number above 0 (",
+            spec.unit,
+            ")",
+        ]
+        .concat()
+    } else {
+        String::from("the value has to be ") + &from_to(spec.min, spec.max, spec.unit)
     }
-    let (low, high) = (print_number(spec.min), print_number(spec.max));
-    let space = if spec.unit == "°" { "" } else { " " };
-    format!(
-        "the value has to be from {low} to {high}{space}{}",
-        spec.unit
-    )
+}
+
+/// A range in words: "from 0.01 to 100 km/s".
+pub(super) fn from_to(min: f64, max: f64, unit: &str) -> String {
+    let (low, high) = (print_number(min), print_number(max));
+    let space = if unit == "°" { "" } else { " " };
+    ["from ", &low, " to ", &high, space, unit].concat()
 }
 
 fn try_default(field: Field) -> String {
     let value = print_number(field.spec().default.unwrap_or(1.0));
-    format!("; try {value}.")
+    ["; try ", &value, "."].concat()
 }
 
 /// The keys of some fields, as a list.

@@ -39,7 +39,7 @@ impl Preset {
 
     /// The place in [`PRESETS`] of the one with this scenario, if there is one.
     pub fn index_of(scenario: &Scenario) -> Option<usize> {
-        let text = scenario.to_string();
+        let text = scenario.text();
         TEXTS.iter().position(|(_, own)| *own == text)
     }
 

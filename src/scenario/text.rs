@@ -41,6 +41,22 @@ impl Scenario {
         reader.finish()
     }
 
+    /// The text form. A crank angle and a probe mass are left out at their defaults; the rest always stands.
+    pub fn text(&self) -> String {
+        let mut text = ["v=", VERSION, "&planet=", self.planet().key()].concat();
+        for field in Field::ALL {
+            let spec = field.spec();
+            let optional = matches!(field, Field::Crank | Field::ProbeMass);
+            match self.get(field) {
+                Some(value) if !(optional && Some(value) == spec.default) => {
+                    text += &["&", spec.key, "=", &print_number(value)].concat();
+                }
+                _ => {}
+            }
+        }
+        text
+    }
+
     /// Reads a text and refuses it when any part cannot be used.
     ///
     /// # Errors
@@ -122,25 +138,14 @@ impl<'a> Reader<'a> {
 }
 
 impl fmt::Display for Scenario {
-    /// The text form. A crank angle and a probe mass are left out at their defaults; the rest always stands.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "v={VERSION}&planet={}", self.planet().key())?;
-        for field in Field::ALL {
-            let optional = matches!(field, Field::Crank | Field::ProbeMass);
-            match self.get(field) {
-                Some(value) if !(optional && Some(value) == field.spec().default) => {
-                    write!(f, "&{}={}", field.spec().key, print_number(value))?;
-                }
-                _ => {}
-            }
-        }
-        Ok(())
+        f.write_str(&self.text())
     }
 }
 
 impl From<Scenario> for String {
     fn from(scenario: Scenario) -> Self {
-        scenario.to_string()
+        scenario.text()
     }
 }
 

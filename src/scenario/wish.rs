@@ -3,6 +3,7 @@
 use std::fmt;
 
 use super::choice::PlanetChoice;
+use super::notice::{clip, from_to};
 use super::text::print_number;
 use crate::decimal::parse;
 use crate::physics::units::{KM_PER_AU, RADIANS_PER_DEGREE};
@@ -144,6 +145,19 @@ impl Wish {
         }
     }
 
+    /// The text form.
+    pub fn text(self) -> String {
+        let (key, value) = match self {
+            Self::Value(kind, value) => (kind.spec().key, print_number(value)),
+            Self::Reach(body) => ("reach", PlanetChoice::Known(body).key().into()),
+            Self::Most(most) => {
+                let found = Most::ALL.iter().find(|(_, known)| *known == most);
+                ("most", found.map_or("", |(word, _)| word).into())
+            }
+        };
+        [key, "=", &value].concat()
+    }
+
     /// The goal in core units, for a pass of a planet.
     ///
     /// # Errors
@@ -176,58 +190,53 @@ impl Wish {
 const JUST_LEFT_KM_S: f64 = 1e-4;
 
 impl fmt::Display for Wish {
-    /// The text form.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let word = |found: Option<&'static str>| found.unwrap_or_default();
-        match *self {
-            Self::Value(kind, value) => write!(f, "{}={}", kind.spec().key, print_number(value)),
-            Self::Reach(body) => {
-                let mut known = PlanetChoice::KNOWN.iter();
-                let key = known.find(|(_, known)| *known == body);
-                write!(f, "reach={}", word(key.map(|(key, _)| *key)))
-            }
-            Self::Most(most) => {
-                let found = Most::ALL.iter().find(|(_, known)| *known == most);
-                write!(f, "most={}", word(found.map(|(key, _)| *key)))
-            }
-        }
+        f.write_str(&self.text())
     }
 }
 
 impl fmt::Display for BadWish {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.text())
+    }
+}
+
+impl BadWish {
+    /// What is wrong, in words, and what to try.
+    pub fn text(&self) -> String {
         match self {
-            Self::Unknown(text) => write!(
-                f,
-                "“{}”: there is no such goal; try aphelion=9.5, perihelion=1, leave=5, turn=90, change=0, reach=saturn, \
+            Self::Unknown(text) => [
+                "“",
+                &clip(text),
+                "”: there is no such goal; try aphelion=9.5, perihelion=1, leave=5, turn=90, change=0, reach=saturn, \
                  most=gain, most=loss or most=inclination.",
-                super::notice::clip(text)
-            ),
-            Self::Planet(text) => write!(
-                f,
-                "reach={}: the value has to be a planet from mercury to neptune; try saturn.",
-                super::notice::clip(text)
-            ),
-            Self::OwnOrbit(name) => write!(
-                f,
-                "The pass happens on the orbit of {name}, so every path reaches that: choose another planet's orbit."
-            ),
+            ]
+            .concat(),
+            Self::Planet(text) => [
+                "reach=",
+                &clip(text),
+                ": the value has to be a planet from mercury to neptune; try saturn.",
+            ]
+            .concat(),
+            Self::OwnOrbit(name) => [
+                "The pass happens on the orbit of ",
+                name,
+                ", so every path reaches that: choose another planet's orbit.",
+            ]
+            .concat(),
             Self::Value(kind, text) => {
-                let WishSpec {
-                    key,
-                    unit,
-                    min,
-                    max,
-                    usual,
-                    ..
-                } = kind.spec();
-                let [min, max, usual] = [min, max, usual].map(|number| print_number(*number));
-                let space = if *unit == "°" { "" } else { " " };
-                write!(
-                    f,
-                    "{key}={}: the value has to be a number from {min} to {max}{space}{unit}; try {usual}.",
-                    super::notice::clip(text)
-                )
+                let spec = kind.spec();
+                [
+                    spec.key,
+                    "=",
+                    &clip(text),
+                    ": the value has to be a number ",
+                    &from_to(spec.min, spec.max, spec.unit),
+                    "; try ",
+                    &print_number(spec.usual),
+                    ".",
+                ]
+                .concat()
             }
         }
     }

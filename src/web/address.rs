@@ -17,7 +17,7 @@ pub(super) fn write(text: &str, new_entry: bool) {
     if read() == text {
         return;
     }
-    let address = format!("#{text}");
+    let address = ["#", text].concat();
     let Ok(history) = window().history() else {
         return;
     };

@@ -20,7 +20,7 @@ pub(super) struct Canvas {
 impl Canvas {
     /// The canvas of the figure that carries `data-picture="name"`.
     pub(super) fn find(root: &Element, name: &str) -> Self {
-        let element: HtmlCanvasElement = find(root, &format!("[data-picture={name}] canvas"));
+        let element: HtmlCanvasElement = find(root, &["[data-picture=", name, "] canvas"].concat());
         let pen = context(&element);
         Self {
             element,
@@ -171,7 +171,7 @@ impl Brush<'_> {
         let weight = if label.bold { "bold " } else { "" };
         let size = with_decimals(label.size, 1);
         self.pen
-            .set_font(&format!("{weight}{size}px system-ui, sans-serif"));
+            .set_font(&[weight, &size, "px system-ui, sans-serif"].concat());
         self.pen.set_text_align(match label.anchor {
             Anchor::Start => "left",
             Anchor::Middle => "center",

@@ -37,7 +37,7 @@ impl Controls {
             presets: find(root, "[data-action=preset]"),
             custom: find(root, "[data-slot=custom]"),
             published: find(root, "#planet-meaning"),
-            sides: [Side::find(root, 0), Side::find(root, 1)],
+            sides: ["0", "1"].map(|index| Side::find(root, index)),
         }
     }
 
@@ -80,7 +80,8 @@ impl Controls {
 
 impl FieldControl {
     fn find(root: &Element, field: Field) -> Self {
-        let part = |name: &str| format!("[data-field={}] [data-part={name}]", field.spec().key);
+        let part =
+            |name: &str| ["[data-field=", field.spec().key, "] [data-part=", name, "]"].concat();
         Self {
             field,
             slider: find(root, &part("slider")),
@@ -106,7 +107,7 @@ impl FieldControl {
         set_attribute(
             &self.slider,
             "aria-valuetext",
-            &format!("{text} {}", spec.unit),
+            &[&text, " ", spec.unit].concat(),
         );
     }
 
@@ -119,11 +120,11 @@ impl FieldControl {
 }
 
 impl Side {
-    fn find(root: &Element, index: usize) -> Self {
-        let choice = format!("[data-side=\"{index}\"]");
+    fn find(root: &Element, index: &str) -> Self {
+        let choice = ["[data-side=\"", index, "\"]"].concat();
         Self {
-            button: find(root, &format!("{choice} input")),
-            label: find(root, &format!("{choice} span")),
+            button: find(root, &[&choice, " input"].concat()),
+            label: find(root, &[&choice, " span"].concat()),
         }
     }
 

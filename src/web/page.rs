@@ -100,7 +100,7 @@ impl Page {
         let field = input.field();
         let result = self.sandbox.apply(input);
         if let Some(field) = field {
-            let message = result.as_ref().err().map(Notice::to_string);
+            let message = result.as_ref().err().map(Notice::text);
             self.parts.controls.show_error(field, message.as_deref());
         }
         self.changed();
@@ -149,7 +149,7 @@ impl Page {
     /// Opens the scenario of the address, unless it is the one shown.
     pub(super) fn follow_address(&mut self) {
         let text = address::read();
-        if text != self.sandbox.scenario().to_string() {
+        if text != self.sandbox.scenario().text() {
             self.apply(Input::Open(text));
             self.opened();
         }
@@ -157,7 +157,7 @@ impl Page {
 
     /// Writes the address now, as a new entry of the history.
     pub(super) fn save_as_new(&mut self) {
-        address::write(&self.sandbox.scenario().to_string(), true);
+        address::write(&self.sandbox.scenario().text(), true);
     }
 
     /// Shows the link to these settings.
@@ -207,7 +207,7 @@ impl Page {
 
     /// Shows the sandbox as it is: pictures, numbers, controls.
     fn show(&mut self) {
-        rescue::remember(&self.sandbox.scenario().to_string());
+        rescue::remember(&self.sandbox.scenario().text());
         let typing = document().active_element();
         self.parts.controls.show(&self.sandbox, typing.as_ref());
         let Parts {
@@ -281,7 +281,7 @@ impl Page {
 
     fn on_save(&mut self) {
         self.save.done();
-        address::write(&self.sandbox.scenario().to_string(), false);
+        address::write(&self.sandbox.scenario().text(), false);
         self.parts.link.renew();
     }
 }

@@ -45,13 +45,13 @@ const SLOTS: [&str; 7] = [
 
 impl Readout {
     pub(super) fn find(root: &Element) -> Self {
-        let named = |name: &str| find::<Element>(root, &format!("[data-text={name}]"));
+        let named = |name: &str| find::<Element>(root, &["[data-text=", name, "]"].concat());
         let slot = |name| Slot {
             name,
             element: named(name),
             shown: String::new(),
         };
-        let picture = |name: &str| find(root, &format!("[data-picture={name}] canvas"));
+        let picture = |name: &str| find(root, &["[data-picture=", name, "] canvas"].concat());
         Self {
             slots: SLOTS.map(slot),
             names: all(root, "[data-text=name]"),
@@ -100,7 +100,7 @@ impl Readout {
     pub(super) fn show_notices(&mut self, notices: &[Notice]) {
         let items: Vec<_> = notices
             .iter()
-            .map(|notice| escaped(&notice.to_string()))
+            .map(|notice| escaped(&notice.text()))
             .collect();
         self.put("notices", list(&items));
     }
@@ -121,10 +121,8 @@ impl Readout {
 
     /// Says the result to screen readers and renews the pictures' descriptions; called when things have settled.
     pub(super) fn say(&self, panel: &Panel) {
-        self.say_only(&format!(
-            "{} {} {}",
-            panel.planet_sentence, panel.sun_sentence, panel.why
-        ));
+        let sentences = [&panel.planet_sentence, &panel.sun_sentence, &panel.why];
+        self.say_only(&sentences.map(Sentence::text).join(" "));
         for (picture, description) in self.pictures.iter().zip(&panel.descriptions) {
             set_attribute(picture, "aria-label", description);
         }
