@@ -62,15 +62,22 @@ impl Sandbox {
     /// clock stands at the pass's telling moment.
     pub fn open(text: &str) -> Self {
         let reading = Scenario::read(text);
+        let aim = AimSettings::default().of(&reading.scenario);
+        // From north an example out of the plane is hard to read.
+        let is_example = Preset::index_of(&reading.scenario).is_some();
         Self {
             scenario: reading.scenario,
             notices: reading.notices,
             solved: None,
             clock: Clock::default(),
             zoom: 1.0,
-            look: Look::NORTH,
+            look: if is_example && !aim.in_plane {
+                Look::BEHIND
+            } else {
+                Look::NORTH
+            },
             drag: None,
-            aim: AimSettings::default().of(&reading.scenario),
+            aim,
             aim_view: AimView::default(),
             aiming: None,
             revision: 0,
@@ -86,8 +93,6 @@ impl Sandbox {
             Input::Preset(index) => {
                 if let Some((_, text)) = Preset::at(index) {
                     self.reopen(text);
-                    // From north a path out of the plane is hard to read.
-                    self.look_from(Look::BEHIND);
                 }
             }
             Input::Open(text) => self.reopen(&text),
@@ -105,7 +110,7 @@ impl Sandbox {
                 self.release_aim();
             }
             Input::Clock(change) => self.change_clock(change),
-            Input::Aim(change) => self.change_aim(change),
+            Input::Aim(change) => self.change_aim(change)?,
             setting => {
                 let scenario = self.with(setting)?;
                 self.take(scenario);

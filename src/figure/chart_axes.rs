@@ -19,10 +19,14 @@ pub(super) fn heights(chart: &ChartReading) -> Spread {
     }
     match chart.course.measure {
         Measure::Aphelion => high = high.min(WIDEST * low).max(now),
-        Measure::Perihelion => low = low.max(high / 1000.0).min(now).max(1e-6 * high),
+        Measure::Perihelion => low = low.max(high / 1000.0),
         _ => (low, high) = (low.min(0.0), high.max(0.0)),
     }
     (low, high) = (low.min(now), high.max(now));
+    if chart.course.measure == Measure::Perihelion {
+        // A fall into the Sun has no place on a scale of ratios.
+        low = low.max(1e-6 * high);
+    }
     let is_distance = matches!(
         chart.course.measure,
         Measure::Aphelion | Measure::Perihelion

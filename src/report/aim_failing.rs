@@ -69,9 +69,16 @@ impl Failing<'_> {
             }
             _ if self.goal().is_beyond_all(&self.aiming.approach()) => self.too_slow_or_fast(),
             _ if self.aiming.grazes() => self.too_little_turn(),
-            _ if self.aiming.is_farthest() => self.too_much_turn(),
+            _ if self.aiming.is_farthest() && self.turning_spoils_it() => self.too_much_turn(),
             _ => Sentence::of(self.no_direction(), &self.pass, &[FAR]),
         }
+    }
+
+    /// Whether a path that is not turned at all lies on the other side of what is wished than the answer.
+    fn turning_spoils_it(&self) -> bool {
+        let approach = self.aiming.approach();
+        let straight = approach.aimed([1e9 * approach.semi_major_axis_km, 0.0]);
+        self.goal().excess(&straight) * self.excess() < 0.0
     }
 
     /// The planet's speed and the probe's relative to it, km/s.
@@ -167,6 +174,12 @@ impl Failing<'_> {
     fn nearest(&self) -> Sentence {
         let more = self.excess() > 0.0;
         let words = match (self.aiming.achieved(), self.goal()) {
+            (None, Goal::Leave(_)) if self.aiming.search.free == Free::Periapsis => {
+                "With this aim angle even the best pass stays with the Sun."
+            }
+            (None, _) if self.aiming.search.free == Free::Periapsis => {
+                "With this aim angle every pass leaves the Sun for good."
+            }
             (None, Goal::Leave(_)) => "Even the best pass stays with the Sun.",
             (None, _) => "Every pass leaves the Sun for good.",
             (_, Goal::SpeedChange(_)) => {

@@ -6,7 +6,7 @@ use crate::decimal::{round_significant, within};
 use crate::figure::aim_point_at;
 use crate::physics::{Approach, Encounter, Free, Measure};
 use crate::report::{Aiming, NoAim};
-use crate::scenario::{Field, Most, Preset, Scenario, Wish};
+use crate::scenario::{Field, Most, Notice, Preset, Scenario, Wish};
 
 /// The settings of the aim plane, the wish and the chart. They belong to the page, not to the scenario.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -162,13 +162,20 @@ pub(super) fn pointed_at(scenario: &Scenario, point_km: [f64; 2], in_plane: bool
 }
 
 /// The scenario aimed at exactly a point (B·T, B·R), km.
-pub(super) fn aimed_at(scenario: &Scenario, point_km: [f64; 2], in_plane: bool) -> Scenario {
+///
+/// # Errors
+/// A [`Notice`] when its closest distance is outside the periapsis' range.
+pub(super) fn aimed_at(
+    scenario: &Scenario,
+    point_km: [f64; 2],
+    in_plane: bool,
+) -> Result<Scenario, Notice> {
     let Some(encounter) = encounter_at(scenario, point_km, in_plane) else {
-        return *scenario;
+        return Ok(*scenario);
     };
     let exact = scenario.aimed(&encounter);
-    let periapsis = exact.get(Field::Periapsis).unwrap_or(1.0);
-    with(&exact, &[(Field::Periapsis, kept(periapsis))])
+    Field::Periapsis.check(exact.get(Field::Periapsis).unwrap_or(1.0))?;
+    Ok(exact)
 }
 
 /// The encounter of an aim point; straight at the centre the aim angle stays as it was.

@@ -144,6 +144,9 @@ impl Page {
         self.parts.readout.show_notices(self.sandbox.notices());
         // Whatever is being typed belongs to the scenario that was shown before.
         self.parts.controls.show(&self.sandbox, None);
+        let Parts { aim, palette, .. } = &mut self.parts;
+        aim.repaint();
+        aim.show(&self.root, &mut self.sandbox, palette, None);
     }
 
     /// Opens the scenario of the address, unless it is the one shown.
