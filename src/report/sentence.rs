@@ -70,7 +70,7 @@ impl Sentence {
         for piece in &mut self.0 {
             if let Piece::Number(value) = piece
                 && !value.path.starts_with(prefix)
-                && let Some((_, name)) = value.path.rsplit_once('.')
+                && let Some((_, name)) = value.path.split_once('.')
             {
                 value.path = [prefix, name].concat();
             }

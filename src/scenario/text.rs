@@ -26,7 +26,10 @@ impl Scenario {
     ///
     /// A whole address of the page will do: its text is what stands after the last `#`.
     pub fn read(text: &str) -> Reading {
-        let text = text.rsplit_once('#').map_or(text, |(_, text)| text);
+        let mut text = text;
+        while let Some((_, after)) = text.split_once('#') {
+            text = after;
+        }
         let mut reader = Reader::default();
         let pieces = || text.split('&').filter(|piece| !piece.is_empty());
         // A custom planet's numbers may stand before the word that asks for one.
