@@ -47,7 +47,7 @@ impl Scenario {
     /// The text form. A crank angle and a probe mass are left out at their defaults; the rest always stands.
     pub fn text(&self) -> String {
         let mut text = ["v=", VERSION, "&planet=", self.planet().key()].concat();
-        for field in Field::ALL {
+        for &field in &Field::ALL {
             let spec = field.spec();
             let optional = matches!(field, Field::Crank | Field::ProbeMass);
             match self.get(field) {
@@ -124,7 +124,7 @@ impl<'a> Reader<'a> {
     /// A custom planet needs all three numbers: without them the default planet stands in.
     fn finish(mut self) -> Reading {
         let given = self.scenario;
-        for field in Field::ALL {
+        for &field in &Field::ALL {
             if given.get(field).is_some_and(f64::is_nan) {
                 self.scenario.set_planet(Scenario::default().planet());
                 // A number that is there but could not be used has its own notice already.

@@ -65,16 +65,16 @@ pub(super) fn listen(page: &Page) -> Result<Vec<Listener>, JsValue> {
         on(&window(), "popstate", |page, _| page.follow_address())?,
     ];
     let [planet, sun, ..] = &page.parts.canvases;
-    for (canvas, reactions) in [
-        (planet, hand::ON_STAGES),
-        (sun, hand::ON_STAGES),
-        (&page.parts.aim.canvas, aim_hand::ON_AIM_PLANE),
+    for &(canvas, reactions) in &[
+        (planet, &hand::ON_STAGES),
+        (sun, &hand::ON_STAGES),
+        (&page.parts.aim.canvas, &aim_hand::ON_AIM_PLANE),
     ] {
-        for (kind, react) in reactions {
+        for &(kind, react) in reactions {
             listeners.push(on(&canvas.element, kind, react)?);
         }
     }
-    for query in [
+    for query in &[
         "(prefers-color-scheme: dark)",
         "(forced-colors: active)",
         "print",

@@ -135,7 +135,7 @@ impl Page {
 
     /// A whole scenario was opened: from the address, a preset or a reset.
     pub(super) fn opened(&mut self) {
-        for field in Field::ALL {
+        for &field in &Field::ALL {
             self.parts.controls.show_error(field, None);
         }
         let pace = self.parts.playback.pace();
