@@ -223,7 +223,7 @@ impl Diagram<'_> {
         });
         let name = self.flyby.encounter.planet.name;
         let thick = ["thick: ", name, " can turn it there"].concat();
-        for text in ["speeds in km/s", &thick] {
+        for text in &["speeds in km/s", &*thick] {
             let words = Words::new(text, Role::Quiet, 0.92 * self.drawing.letter);
             self.drawing.corner_note(words);
         }
@@ -238,12 +238,9 @@ impl Diagram<'_> {
         let (middle, edge) = (0.5 * self.view.size.x, half.y + 0.2 * letter);
         let centres = [edge, self.view.size.y - edge].map(|y| DVec2::new(middle, y));
         if let Some(centre) = self.drawing.room.first_free(&centres, half) {
-            for (words, place) in words
-                .into_iter()
-                .zip([centre - 0.5 * row, centre + 0.5 * row])
-            {
-                self.drawing.put(place, words);
-            }
+            let [above, below] = words;
+            self.drawing.put(centre - 0.5 * row, above);
+            self.drawing.put(centre + 0.5 * row, below);
         }
     }
 }

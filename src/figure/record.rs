@@ -110,7 +110,7 @@ impl Record<'_> {
 
     fn curve(&mut self, role: Role) {
         let track = self.scene.track;
-        for (samples, dash) in [(&track.before, Dash::Dashed), (&track.after, Dash::Solid)] {
+        for &(samples, dash) in &[(&track.before, Dash::Dashed), (&track.after, Dash::Solid)] {
             let stroke = self.drawing.stroke(role, 2.2, dash);
             self.drawing.path(self.points(samples, role), stroke);
         }
@@ -125,7 +125,7 @@ impl Record<'_> {
         let line = self.drawing.stroke(Role::Ink, 1.2, Dash::Solid);
         self.drawing.line(from, to, line);
         let radius = self.drawing.width(4.0);
-        for (role, speed) in [
+        for &(role, speed) in &[
             (Role::Relative, instant.planet_speed_km_s),
             (Role::RoundSun, instant.sun_speed_km_s),
         ] {

@@ -65,7 +65,7 @@ impl Room {
     fn clipped(&self, from: DVec2, to: DVec2) -> Option<(DVec2, DVec2)> {
         let run = to - from;
         let (mut enter, mut leave) = (0.0_f64, 1.0_f64);
-        for (step, before, after) in [
+        for &(step, before, after) in &[
             (run.x, from.x, self.size.x - from.x),
             (run.y, from.y, self.size.y - from.y),
         ] {

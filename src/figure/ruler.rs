@@ -27,7 +27,7 @@ impl Drawing {
         let middle = centre + DVec2::new(0.0, 0.7 * letter);
         let (along, tick) = (DVec2::new(0.5 * bar, 0.0), DVec2::new(0.0, 0.3 * letter));
         let (left, right) = (middle - along, middle + along);
-        for (from, to) in [
+        for &(from, to) in &[
             (left, right),
             (left - tick, left + tick),
             (right - tick, right + tick),
@@ -52,7 +52,7 @@ impl Drawing {
         {
             self.note(Words::new(short, Role::Ink, letter), Edge::Column);
         }
-        for (direction, name) in [
+        for &(direction, name) in &[
             (DVec3::Z, "north"),
             (DVec3::Y, "the planet's motion"),
             (DVec3::NEG_X, "to the Sun"),

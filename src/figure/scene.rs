@@ -66,7 +66,7 @@ impl Views {
         let close = 4.0 * scene.flyby.encounter.periapsis_km;
         for sample in scene.track.samples() {
             planet.add(axes.flat(sample.relative_km));
-            for place in [sample.in_sun_frame_km, motion.position(sample.time_s).km] {
+            for &place in &[sample.in_sun_frame_km, motion.position(sample.time_s).km] {
                 let place = axes.flat(place);
                 sun.add(place);
                 if sample.relative_km.length() < close {
@@ -113,7 +113,8 @@ impl Views {
             motion.position_seen_from_sun(place, time_s),
             motion.velocity_seen_from_sun(velocity),
         );
-        let part = [
+        let mut part: f64 = 1.0;
+        for &(view, place, velocity) in &[
             (&self.planet, place.km, velocity.km_s),
             (&self.sun, sun_place.km, sun_velocity.km_s),
             (
@@ -121,11 +122,9 @@ impl Views {
                 motion.position(time_s).km,
                 motion.velocity().km_s,
             ),
-        ]
-        .into_iter()
-        .fold(1.0, |part: f64, (view, place, velocity)| {
-            part.min(view.part_inside(place, velocity * longest))
-        });
+        ] {
+            part = part.min(view.part_inside(place, velocity * longest));
+        }
         longest * part
     }
 }

@@ -129,7 +129,7 @@ impl Panel {
                 report::describe_diagram(&pass),
                 report::describe_record(&pass),
             ],
-            sides: [0.0, std::f64::consts::PI].map(|aim| side(flyby, aim)),
+            sides: [side(flyby, 0.0), side(flyby, std::f64::consts::PI)],
         }
     }
 }

@@ -81,7 +81,8 @@ impl Field {
 
     /// The field with this key.
     pub fn from_key(key: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|field| field.spec().key == key)
+        let mut fields = Self::ALL.iter().copied();
+        fields.find(|field| field.spec().key == key)
     }
 
     /// Whether the field describes a custom planet.

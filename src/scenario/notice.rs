@@ -130,7 +130,7 @@ fn try_default(field: Field) -> String {
 /// The keys of some fields, as a list.
 fn keys(wanted: fn(Field) -> bool) -> String {
     let mut keys = Vec::new();
-    for field in Field::ALL {
+    for &field in &Field::ALL {
         if wanted(field) {
             keys.push(field.spec().key);
         }

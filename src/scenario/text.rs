@@ -26,7 +26,10 @@ impl Scenario {
     ///
     /// A whole address of the page will do: its text is what stands after the last `#`.
     pub fn read(text: &str) -> Reading {
-        let text = text.rsplit_once('#').map_or(text, |(_, text)| text);
+        let mut text = text;
+        while let Some((_, after)) = text.split_once('#') {
+            text = after;
+        }
         let mut reader = Reader::default();
         let pieces = || text.split('&').filter(|piece| !piece.is_empty());
         // A custom planet's numbers may stand before the word that asks for one.
@@ -44,7 +47,7 @@ impl Scenario {
     /// The text form. A crank angle and a probe mass are left out at their defaults; the rest always stands.
     pub fn text(&self) -> String {
         let mut text = ["v=", VERSION, "&planet=", self.planet().key()].concat();
-        for field in Field::ALL {
+        for &field in &Field::ALL {
             let spec = field.spec();
             let optional = matches!(field, Field::Crank | Field::ProbeMass);
             match self.get(field) {
@@ -121,7 +124,7 @@ impl<'a> Reader<'a> {
     /// A custom planet needs all three numbers: without them the default planet stands in.
     fn finish(mut self) -> Reading {
         let given = self.scenario;
-        for field in Field::ALL {
+        for &field in &Field::ALL {
             if given.get(field).is_some_and(f64::is_nan) {
                 self.scenario.set_planet(Scenario::default().planet());
                 // A number that is there but could not be used has its own notice already.

@@ -138,7 +138,7 @@ impl Wish {
                 .map(|(_, most)| Self::Most(*most))
                 .ok_or_else(unknown),
             _ => WishKind::ALL
-                .into_iter()
+                .iter()
                 .find(|kind| kind.spec().key == key)
                 .ok_or_else(unknown)?
                 .read(value),

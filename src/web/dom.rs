@@ -1,14 +1,22 @@
 //! Short names for what the browser always has, and look-ups that say what is missing.
 
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::prelude::*;
 use web_sys::{Document, Element, HtmlElement, Window};
 
+#[wasm_bindgen]
+extern "C" {
+    #[wasm_bindgen(thread_local_v2, js_name = window)]
+    static WINDOW: Window;
+    #[wasm_bindgen(thread_local_v2, js_name = document)]
+    static DOCUMENT: Document;
+}
+
 pub(super) fn window() -> Window {
-    web_sys::window().expect("a page has a window")
+    WINDOW.with(Window::clone)
 }
 
 pub(super) fn document() -> Document {
-    window().document().expect("a page has a document")
+    DOCUMENT.with(Document::clone)
 }
 
 /// The first element below `root` that a selector finds, as the type asked for: the selector has to find nothing else.

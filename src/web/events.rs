@@ -1,8 +1,5 @@
 //! From the browser's events to inputs. A few listeners on the root serve every control below it.
 
-use std::cell::RefCell;
-use std::rc::Rc;
-
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::*;
 use web_sys::{
@@ -16,7 +13,7 @@ use super::dom::{document, set_attribute, window};
 use super::hand;
 use super::listener::{Callback, Listener};
 use super::looks::Looks;
-use super::page::{Page, PageRef, with};
+use super::page::{Page, with};
 use crate::sandbox::{AimChange, Change, Input};
 use crate::scenario::{Field, Preset};
 
@@ -36,10 +33,9 @@ impl Drop for SizeObserver {
 }
 
 /// Redraws the pictures when their size changes.
-pub(super) fn watch_sizes(page: &Rc<RefCell<Page>>) -> Result<SizeObserver, JsValue> {
-    let weak = Rc::downgrade(page);
-    let callback = Callback::new(move |_| {
-        with(&weak, |page| {
+pub(super) fn watch_sizes(page: &Page) -> Result<SizeObserver, JsValue> {
+    let callback = Callback::new(|_| {
+        with(|page| {
             // Another screen may have other pixels at the same size.
             page.parts.aim.repaint();
             page.redraw();
@@ -49,7 +45,7 @@ pub(super) fn watch_sizes(page: &Rc<RefCell<Page>>) -> Result<SizeObserver, JsVa
     // Device pixels, so that another zoom or another screen counts too.
     let options = ResizeObserverOptions::new();
     options.set_box(ResizeObserverBoxOptions::DevicePixelContentBox);
-    let parts = &page.borrow().parts;
+    let parts = &page.parts;
     let more = [&parts.aim.canvas, &parts.aim.chart.canvas];
     for canvas in parts.canvases.iter().chain(more) {
         observer.observe_with_options(&canvas.element, &options);
@@ -61,38 +57,30 @@ pub(super) fn watch_sizes(page: &Rc<RefCell<Page>>) -> Result<SizeObserver, JsVa
 }
 
 /// All listeners of the page.
-pub(super) fn listen(page: &Rc<RefCell<Page>>) -> Result<Vec<Listener>, JsValue> {
-    let weak = Rc::downgrade(page);
-    let (root, stages, aim_plane) = {
-        let page = page.borrow();
-        let [planet, sun, ..] = &page.parts.canvases;
-        (
-            page.root.clone(),
-            [planet, sun].map(|canvas| canvas.element.clone()),
-            page.parts.aim.canvas.element.clone(),
-        )
-    };
+pub(super) fn listen(page: &Page) -> Result<Vec<Listener>, JsValue> {
+    let root = &page.root;
     let on = |target: &EventTarget, kind, react: fn(&mut Page, &Event)| {
-        let weak: PageRef = weak.clone();
         Listener::new(target, kind, move |event| {
-            with(&weak, |page| react(page, &event));
+            with(|page| react(page, &event));
         })
     };
     let mut listeners = vec![
-        on(&root, "input", on_input)?,
-        on(&root, "change", on_change)?,
-        on(&root, "click", on_click)?,
+        on(root, "input", on_input)?,
+        on(root, "change", on_change)?,
+        on(root, "click", on_click)?,
         on(&window(), "popstate", |page, _| page.follow_address())?,
     ];
-    for stage in &stages {
-        for (kind, react) in hand::ON_STAGES {
-            listeners.push(on(stage, kind, react)?);
+    let [planet, sun, ..] = &page.parts.canvases;
+    for &(canvas, reactions) in &[
+        (planet, &hand::ON_STAGES),
+        (sun, &hand::ON_STAGES),
+        (&page.parts.aim.canvas, &aim_hand::ON_AIM_PLANE),
+    ] {
+        for &(kind, react) in reactions {
+            listeners.push(on(&canvas.element, kind, react)?);
         }
     }
-    for (kind, react) in aim_hand::ON_AIM_PLANE {
-        listeners.push(on(&aim_plane, kind, react)?);
-    }
-    for query in [
+    for query in &[
         "(prefers-color-scheme: dark)",
         "(forced-colors: active)",
         "print",

@@ -50,7 +50,7 @@ impl Looks {
             Look::SIDE => SIDE,
             _ => "turned",
         });
-        for (slider, degrees) in [
+        for &(slider, degrees) in &[
             (&self.around, look.around_deg()),
             (&self.height, look.height_deg()),
         ] {

@@ -1,7 +1,6 @@
 //! The page: one sandbox, its pictures and controls. Events change the sandbox; one animation frame shows it.
 
 use std::cell::RefCell;
-use std::rc::{Rc, Weak};
 
 use glam::DVec2;
 use wasm_bindgen::prelude::*;
@@ -30,15 +29,9 @@ const SETTLED_MS: i32 = 400;
 const SAVE_MS: i32 = 300;
 
 thread_local! {
-    /// Keeps the page, its listeners and its observer alive; their callbacks hold the page weakly.
-    static OPEN: RefCell<Option<Open>> = const { RefCell::new(None) };
+    /// The page, once it is open, for as long as its document lives: what the browser calls finds it here.
+    static OPEN: RefCell<Option<Page>> = const { RefCell::new(None) };
 }
-
-/// An open page with what calls it.
-type Open = (Rc<RefCell<Page>>, Vec<Listener>, events::SizeObserver);
-
-/// A callback's hold on the page.
-pub(super) type PageRef = Weak<RefCell<Page>>;
 
 /// The page's state.
 pub(super) struct Page {
@@ -52,6 +45,9 @@ pub(super) struct Page {
     frame: Frame,
     settle: Delay,
     save: Delay,
+    /// What calls it.
+    listeners: Vec<Listener>,
+    sizes_observer: Option<events::SizeObserver>,
     last_frame_ms: Option<f64>,
     calm_s: f64,
 }
@@ -61,35 +57,38 @@ pub(super) fn open() -> Result<(), JsValue> {
     let html = document().document_element().ok_or("The page is empty.")?;
     let root: Element = find(&html, "#app");
     set_hidden(&root, false);
-    let parts = Parts::find(&root);
-    let page = Rc::new_cyclic(|page| RefCell::new(Page::new(root, parts, page)));
-    let listeners = events::listen(&page)?;
-    let observer = events::watch_sizes(&page)?;
-    page.borrow_mut().opened();
-    page.borrow_mut().show();
-    OPEN.set(Some((page, listeners, observer)));
-    Ok(())
+    OPEN.with_borrow_mut(|open| {
+        let page = open.get_or_insert_with(|| Page::new(root));
+        page.listeners = events::listen(page)?;
+        page.sizes_observer = Some(events::watch_sizes(page)?);
+        page.opened();
+        page.show();
+        Ok(())
+    })
 }
 
-/// Runs something on the page, if it is still there.
-pub(super) fn with(page: &PageRef, run: impl FnOnce(&mut Page)) {
-    if let Some(page) = page.upgrade() {
-        run(&mut page.borrow_mut());
-    }
+/// Runs something on the page, if it is open.
+pub(super) fn with(run: impl FnOnce(&mut Page)) {
+    OPEN.with_borrow_mut(|open| {
+        if let Some(page) = open {
+            run(page);
+        }
+    });
 }
 
 impl Page {
-    fn new(root: Element, parts: Parts, page: &PageRef) -> Self {
-        let (frame, settle, save) = (page.clone(), page.clone(), page.clone());
+    fn new(root: Element) -> Self {
         Self {
+            parts: Parts::find(&root),
             root,
             sandbox: Sandbox::open(&address::read()),
-            parts,
             turned_from: None,
             tapped_at: None,
-            frame: Frame::new(move |now| with(&frame, |page| page.on_frame(now))),
-            settle: Delay::new(SETTLED_MS, move || with(&settle, Page::on_settled)),
-            save: Delay::new(SAVE_MS, move || with(&save, Page::on_save)),
+            frame: Frame::new(|now| with(|page| page.on_frame(now))),
+            settle: Delay::new(SETTLED_MS, || with(Page::on_settled)),
+            save: Delay::new(SAVE_MS, || with(Page::on_save)),
+            listeners: Vec::new(),
+            sizes_observer: None,
             last_frame_ms: None,
             calm_s: 0.0,
         }
@@ -136,7 +135,7 @@ impl Page {
 
     /// A whole scenario was opened: from the address, a preset or a reset.
     pub(super) fn opened(&mut self) {
-        for field in Field::ALL {
+        for &field in &Field::ALL {
             self.parts.controls.show_error(field, None);
         }
         let pace = self.parts.playback.pace();

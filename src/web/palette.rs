@@ -5,7 +5,7 @@ use web_sys::Element;
 use super::dom::window;
 use crate::figure::{Role, Theme, color, css_name};
 
-/// A colour for each role, as CSS text.
+/// A colour for each role, as CSS text; in the order of [`Role::ALL`], which is that of the roles.
 pub(super) struct Palette([String; Role::ALL.len()]);
 
 impl Palette {
@@ -27,10 +27,6 @@ impl Palette {
     }
 
     pub(super) fn get(&self, role: Role) -> &str {
-        let index = Role::ALL
-            .iter()
-            .position(|known| *known == role)
-            .unwrap_or(0);
-        &self.0[index]
+        &self.0[role as usize]
     }
 }

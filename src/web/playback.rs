@@ -41,7 +41,7 @@ impl Playback {
             let _ = self.section.remove_attribute("inert");
         } else {
             set_attribute(&self.section, "inert", "");
-            for element in [&self.moment, &self.rate] {
+            for element in &[&self.moment, &self.rate] {
                 set_text(element, "");
                 let _ = element.remove_attribute("data-value");
             }

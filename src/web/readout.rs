@@ -108,13 +108,13 @@ impl Readout {
     /// Shows one sentence in place of all results when the settings have no flyby.
     pub(super) fn show_refusal(&mut self, refusal: &str) {
         self.put("why", escaped(refusal));
-        for name in ["planet-sentence", "sun-sentence"] {
+        for name in &["planet-sentence", "sun-sentence"] {
             self.put(name, "No flyby with these settings.".into());
         }
-        for name in ["cautions", "planet-note", "sun-note"] {
+        for name in &["cautions", "planet-note", "sun-note"] {
             self.put(name, String::new());
         }
-        for table in [&self.rows, &self.facts, &self.now] {
+        for table in &[&self.rows, &self.facts, &self.now] {
             table.clear();
         }
     }

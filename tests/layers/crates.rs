@@ -51,6 +51,7 @@ fn may_bring(layer: &str) -> &'static [&'static str] {
             "serde",
             "serde_json",
             "tokio",
+            "walrus",
             "wasm_bindgen_cli_support",
         ],
         _ => &[],
