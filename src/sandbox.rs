@@ -62,18 +62,22 @@ impl Sandbox {
     /// clock stands at the pass's telling moment.
     pub fn open(text: &str) -> Self {
         let reading = Scenario::read(text);
+        let aim = AimSettings::default().of(&reading.scenario);
+        // From north an example out of the plane is hard to read.
+        let is_example = Preset::index_of(&reading.scenario).is_some();
         Self {
             scenario: reading.scenario,
             notices: reading.notices,
             solved: None,
             clock: Clock::default(),
             zoom: 1.0,
-            look: Look::NORTH,
-            drag: None,
-            aim: AimSettings {
-                in_plane: aim::is_in_plane(&reading.scenario),
-                ..AimSettings::default()
+            look: if is_example && !aim.in_plane {
+                Look::BEHIND
+            } else {
+                Look::NORTH
             },
+            drag: None,
+            aim,
             aim_view: AimView::default(),
             aiming: None,
             revision: 0,
@@ -89,8 +93,6 @@ impl Sandbox {
             Input::Preset(index) => {
                 if let Some((_, text)) = Preset::at(index) {
                     self.reopen(text);
-                    // From north a path out of the plane is hard to read.
-                    self.look_from(Look::BEHIND);
                 }
             }
             Input::Open(text) => self.reopen(&text),
@@ -108,7 +110,7 @@ impl Sandbox {
                 self.release_aim();
             }
             Input::Clock(change) => self.change_clock(change),
-            Input::Aim(change) => self.change_aim(change),
+            Input::Aim(change) => self.change_aim(change)?,
             setting => {
                 let scenario = self.with(setting)?;
                 self.take(scenario);
@@ -267,10 +269,7 @@ impl Sandbox {
         let opened = Self::open(text);
         *self = Self {
             clock: self.clock.rewound(),
-            aim: AimSettings {
-                in_plane: opened.aim.in_plane,
-                ..self.aim
-            },
+            aim: self.aim.of(&opened.scenario),
             revision: self.revision + 1,
             ..opened
         };

@@ -99,7 +99,7 @@ pub enum Freedom {
     Periapsis,
     /// The aim point: periapsis and aim angle
     AimPoint,
-    /// The aim point and the approach angle
+    /// The aim point, and the approach angle by as little as it must change, in whole degrees where they do
     Approach,
 }
 

@@ -78,11 +78,11 @@ fn check_options(arguments: &FigureArguments) -> Result<(), Refusal> {
 
 /// Sets what the options say beside the scenario and the time.
 fn set(sandbox: &mut Sandbox, arguments: &FigureArguments) -> Result<(), Refusal> {
-    let look = arguments.look.map(|eye| match eye {
-        Eye::North => Look::NORTH,
-        Eye::Behind => Look::BEHIND,
-        Eye::Side => Look::SIDE,
-    });
+    let look = match arguments.look {
+        Some(Eye::North) | None => Look::NORTH,
+        Some(Eye::Behind) => Look::BEHIND,
+        Some(Eye::Side) => Look::SIDE,
+    };
     let against = arguments.against.map(|against| match against {
         Against::Periapsis => Field::Periapsis,
         Against::Approach => Field::Approach,
@@ -95,7 +95,7 @@ fn set(sandbox: &mut Sandbox, arguments: &FigureArguments) -> Result<(), Refusal
     // A person at the command line need not be kept from leaving the plane.
     let inputs = [
         Some(Input::Aim(AimChange::InPlane(false))),
-        look.map(Input::Look),
+        Some(Input::Look(look)),
         arguments.show.map(AimChange::Measure).map(Input::Aim),
         Some(Input::Aim(goal)),
         against.map(AimChange::Against).map(Input::Aim),
@@ -152,6 +152,6 @@ fn choose(part: Part, sandbox: &mut Sandbox, size: DVec2) -> Result<(Picture, St
         Part::PlanetFrame => (pictures.planet_frame, planet_frame),
         Part::SunFrame => (pictures.sun_frame, sun_frame),
         Part::Diagram => (pictures.diagram, diagram),
-        Part::Record | Part::Outcome | Part::AimPlane => (pictures.record, record),
+        _ => (pictures.record, record),
     })
 }

@@ -36,8 +36,8 @@ impl Scale {
                 let size = most.max(-least);
                 (-size, size)
             }
-            // One over the distance: from the planet's own to infinitely far.
-            Measure::Aphelion => (orbit, f64::INFINITY),
+            // One over the distance, out to infinitely far.
+            Measure::Aphelion => (least, most),
             Measure::Perihelion => (0.0, orbit),
             Measure::Inclination | Measure::Turn | Measure::VelocityChange => (0.0, most),
         };
@@ -59,7 +59,12 @@ impl Scale {
     /// The part of the way from the lowest to the highest colour.
     pub(super) fn part(&self, value: f64) -> f64 {
         if self.measure == Measure::Aphelion {
-            1.0 - self.low / value
+            let whole = 1.0 - self.low / self.high;
+            if whole > 0.0 {
+                (1.0 - self.low / value) / whole
+            } else {
+                0.5
+            }
         } else if self.high > self.low {
             (value - self.low) / (self.high - self.low)
         } else {
@@ -74,7 +79,7 @@ impl Scale {
             Measure::SpeedChange | Measure::VelocityChange => most - least < 0.005,
             Measure::EnergyChange => most - least < 0.05,
             Measure::Inclination | Measure::Turn => most - least < 1e-3,
-            Measure::Aphelion => self.part(most) - self.part(least) < 1e-3,
+            Measure::Aphelion => 1.0 - least / most < 1e-3 || least.is_infinite(),
             Measure::Perihelion => most - least < 1e-3 * self.high,
         }
     }

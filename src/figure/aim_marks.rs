@@ -60,7 +60,7 @@ impl AimPicture<'_> {
 
     /// A cross where the answer to the wish is, or an arrow at the edge that points to where it is beyond the map.
     fn answer(&mut self) {
-        let Some(place) = self.answer_place() else {
+        let Some((place, _)) = self.answer_place() else {
             return;
         };
         let size = self.drawing.width(6.0);
@@ -82,15 +82,17 @@ impl AimPicture<'_> {
         }
     }
 
-    /// Where the answer to the wish is, unless it is the present aim or needs another approach.
-    pub(super) fn answer_place(&self) -> Option<DVec2> {
+    /// Where the answer to the wish is and how far from the planet's centre, km, unless it is the present aim or needs
+    /// another approach.
+    pub(super) fn answer_place(&self) -> Option<(DVec2, f64)> {
         let aiming = self
             .scene
             .aiming
             .filter(|aiming| self.shares_approach(aiming))?;
         let place = self.place(aiming.flyby.aim_point_km);
         let aim = self.place(self.scene.flyby.aim_point_km);
-        (place.distance(aim) > self.drawing.width(6.0)).then_some(place)
+        let km = aiming.flyby.impact_parameter_km;
+        (place.distance(aim) > self.drawing.width(6.0)).then_some((place, km))
     }
 
     fn shares_approach(&self, aiming: &Aiming) -> bool {

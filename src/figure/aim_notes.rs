@@ -8,6 +8,7 @@ use super::label::Words;
 use super::legend::Legend;
 use super::picture::Role;
 use super::room::Area;
+use super::ruler::kilometres;
 use super::ticks::round_below;
 use crate::physics::{Measure, ZoneKind};
 use crate::report::{MeasureWords, short};
@@ -80,12 +81,17 @@ impl AimPicture<'_> {
         let inside = AROUND.map(|(x, y)| centre + 0.62 * strike * DVec2::new(x, y));
         let area = self.area();
         self.drawing.place_over(&inside, bold("strikes"), area);
-        if let Some(place) = self.answer_place() {
+        if let Some((place, km)) = self.answer_place() {
             let edge = 0.4 * letter;
             let inside = place
                 .max(area.low + DVec2::splat(edge))
                 .min(area.high - DVec2::splat(edge));
-            self.drawing.place_near(&[inside], bold("answer"), true);
+            let text = if inside == place {
+                "answer".into()
+            } else {
+                String::from("answer, ") + &kilometres(km)
+            };
+            self.drawing.place_near(&[inside], bold(&text), true);
         }
         self.line_names(named);
         let words = over("periapsis", Role::Ink, 0.92 * letter);
@@ -146,11 +152,17 @@ fn ticks(measure: Measure, scale: &Scale, words: &MeasureWords) -> Vec<(f64, Str
     let mut ticks = Vec::new();
     if measure == Measure::Aphelion {
         // One over the distance is what the colours show in equal steps.
-        for part in [0.0, 0.25, 0.5, 0.75] {
-            ticks.push((part, short(scale.low / (1.0 - part) * words.factor, 2)));
-        }
-        ticks.push((1.0, "leaves".into()));
-        return ticks;
+        let whole = 1.0 - scale.low / scale.high;
+        let tick = |part: f64| {
+            let value = scale.low / (1.0 - part * whole) * words.factor;
+            let text = if value.is_finite() {
+                short(value, 2)
+            } else {
+                "leaves".into()
+            };
+            (part, text)
+        };
+        return [0.0, 0.25, 0.5, 0.75, 1.0].map(tick).into();
     }
     let high = scale.high * words.factor;
     let is_about_zero = scale.low < 0.0;

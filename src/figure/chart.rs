@@ -2,12 +2,13 @@
 
 use glam::DVec2;
 
-use super::chart_axes::{digits, heights, multiples, round_numbers};
+use super::chart_axes::{digits, heights, round_numbers};
 use super::drawing::Drawing;
 use super::label::{Words, text_width};
 use super::picture::{Picture, Role, Stroke};
 use super::room::Area;
 use super::stage::letter_size;
+use super::ticks::multiples;
 use crate::decimal::within;
 use crate::physics::{Flyby, Measure};
 use crate::report::{ChartReading, Shape, Spread, short};

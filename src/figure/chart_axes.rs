@@ -1,6 +1,6 @@
 //! The axes of a chart: how outcomes spread over its height, and round numbers along both.
 
-use super::ticks::round_below;
+use super::ticks::{multiples, round_below};
 use crate::decimal::{exponent, power_of_ten};
 use crate::physics::Measure;
 use crate::report::{ChartReading, Shape, Spread};
@@ -19,10 +19,14 @@ pub(super) fn heights(chart: &ChartReading) -> Spread {
     }
     match chart.course.measure {
         Measure::Aphelion => high = high.min(WIDEST * low).max(now),
-        Measure::Perihelion => low = low.max(high / 1000.0).min(now).max(1e-6 * high),
+        Measure::Perihelion => low = low.max(high / 1000.0),
         _ => (low, high) = (low.min(0.0), high.max(0.0)),
     }
     (low, high) = (low.min(now), high.max(now));
+    if chart.course.measure == Measure::Perihelion {
+        // A fall into the Sun has no place on a scale of ratios.
+        low = low.max(1e-6 * high);
+    }
     let is_distance = matches!(
         chart.course.measure,
         Measure::Aphelion | Measure::Perihelion
@@ -47,17 +51,6 @@ pub(super) fn round_numbers(spread: &Spread, most: f64) -> Vec<f64> {
     }
     let powers = f64::from(exponent(spread.high) - exponent(spread.low) + 1);
     round_ratios(spread, &[1.0], (powers / most.max(1.0)).ceil() as i32)
-}
-
-/// Every whole multiple of a step from one number to another.
-pub(super) fn multiples(step: f64, low: f64, high: f64) -> Vec<f64> {
-    let (mut i, last) = ((low / step).ceil(), (high / step).floor());
-    let mut numbers = Vec::new();
-    while i <= last {
-        numbers.push(i * step);
-        i += 1.0;
-    }
-    numbers
 }
 
 /// Some digits times the powers of ten, every `stride`th of them.

@@ -146,7 +146,7 @@ impl Drawing {
 }
 
 /// A length in km as people say it: "1.43 million km".
-fn kilometres(km: f64) -> String {
+pub(super) fn kilometres(km: f64) -> String {
     let (value, unit) = match km {
         km if km >= 1e9 => (km / 1e9, " billion km"),
         km if km >= 1e6 => (km / 1e6, " million km"),

@@ -58,3 +58,14 @@ pub(super) fn round_span(total: f64, most: f64) -> f64 {
         .find(|span| *span >= needed)
         .unwrap_or_else(|| 10.0 * round_below(needed.max(f64::MIN_POSITIVE)))
 }
+
+/// Every whole multiple of a step from one number to another.
+pub(super) fn multiples(step: f64, low: f64, high: f64) -> Vec<f64> {
+    let (mut i, last) = ((low / step).ceil(), (high / step).floor());
+    let mut numbers = Vec::new();
+    while i <= last {
+        numbers.push(i * step);
+        i += 1.0;
+    }
+    numbers
+}

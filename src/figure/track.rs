@@ -4,7 +4,7 @@ use glam::DVec3;
 
 use crate::decimal::within;
 
-use super::ticks::round_span;
+use super::ticks::{multiples, round_span};
 use crate::physics::{Flyby, Outcome};
 
 /// Points on each side of periapsis; at equal steps of the anomaly they lie closest where the path bends most.
@@ -89,12 +89,8 @@ impl Track {
     }
 
     /// The times of the beads, s: whole multiples of the bead interval within the track.
-    pub fn bead_times(&self) -> impl Iterator<Item = f64> {
-        let (step, end) = (self.bead_s, self.end_s);
-        let most = (self.half_s / step).floor() as i32;
-        (-most..=most)
-            .map(move |i| f64::from(i) * step)
-            .filter(move |t| *t <= end)
+    pub fn bead_times(&self) -> Vec<f64> {
+        multiples(self.bead_s, -self.half_s, self.end_s)
     }
 
     /// The time at a position, 0 at the beginning and 1 at the end of the pass as it would be without an impact.
@@ -115,9 +111,12 @@ impl Track {
 
 /// Points at equal steps of the anomaly.
 fn samples(flyby: &Flyby, from: f64, to: f64) -> Vec<Sample> {
-    (0..=SIDE)
-        .map(|i| Sample::of(flyby, from + (to - from) * (f64::from(i) / f64::from(SIDE))))
-        .collect()
+    let mut samples = Vec::new();
+    for i in 0..=SIDE {
+        let part = f64::from(i) / f64::from(SIDE);
+        samples.push(Sample::of(flyby, from + (to - from) * part));
+    }
+    samples
 }
 
 impl Sample {

@@ -100,11 +100,13 @@ impl Approach {
         self.impact_parameter_km(self.planet.radius_km)
     }
 
-    /// The aim point (B·T, B·R), km, of a closest distance and an aim angle.
+    /// The aim point (B·T, B·R), km, of a closest distance and an aim angle. An aim on an axis but for the rounding of its
+    /// angle (π is no double) lies on it.
     pub fn aim_point_km(&self, periapsis_km: f64, aim_rad: f64) -> [f64; 2] {
+        const ROUNDING: f64 = 1e-15;
         let b = self.impact_parameter_km(periapsis_km);
         let (sin, cos) = sincos(aim_rad);
-        [b * cos, b * sin]
+        [cos, sin].map(|part| if part.abs() < ROUNDING { 0.0 } else { b * part })
     }
 
     /// The encounter whose aim point (B·T, B·R), km, is given. Straight at the centre the closest distance and the aim

@@ -2,9 +2,13 @@
 
 use std::f64::consts::PI;
 
+use glam::DVec3;
+
 use super::aimed::Aimed;
 use super::angle::sincos;
 use super::approach::Approach;
+use super::frame::Velocity;
+use super::sun_path::SunPath;
 
 /// A wish for the orbit after the pass, or for the pass itself. Lengths in km, speeds in km/s, angles in rad.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -94,6 +98,30 @@ impl Goal {
                 (before + change >= 0.0).then_some(approach.aim_plane.s.y + more)
             }
             _ => None,
+        }
+    }
+
+    /// Whether no direction of the outgoing velocity whatever meets it: too slow even along the planet's motion, or too
+    /// fast even against it.
+    pub fn is_beyond_all(self, approach: &Approach) -> bool {
+        if let Some(part) = self.forward_part(approach) {
+            return part.abs() > 1.0;
+        }
+        let (v, planet) = (approach.v_infinity_km_s, approach.motion.velocity().km_s.y);
+        let straight = |speed: f64| {
+            let velocity = Velocity::new(DVec3::Y * speed);
+            SunPath::through_planet(approach.planet.orbit_km, velocity)
+        };
+        match self {
+            Self::Aphelion(km) => {
+                km < approach.planet.orbit_km || km * straight(planet + v).inverse_aphelion() > 1.0
+            }
+            // Faster than the planet it can stand still round the Sun, and fall into it.
+            Self::Perihelion(km) => {
+                km > approach.planet.orbit_km
+                    || (v < planet && km < straight(planet - v).perihelion_km())
+            }
+            _ => false,
         }
     }
 }

@@ -53,6 +53,9 @@ impl<'a> Locus<'a> {
 
     /// The aim point to choose among all that meet the goal.
     pub(super) fn choose(&self) -> Option<Encounter> {
+        if self.search.goal.is_beyond_all(&self.approach) {
+            return None;
+        }
         let kept = self.search.encounter.aim_rad;
         let best = match (self.search.free, self.search.goal, &self.circle) {
             (Free::Periapsis, ..) | (_, Goal::Turn(_), _) => self.on(kept),
@@ -205,13 +208,8 @@ impl<'a> Locus<'a> {
         if !matches!(self.search.goal, Goal::Aphelion(_) | Goal::Perihelion(_)) {
             return true;
         }
-        // The orbit after goes through the planet's place.
-        let orbit = self.approach.planet.orbit_km;
-        match self.search.goal {
-            Goal::Aphelion(km) if km < orbit => return false,
-            Goal::Perihelion(km) if km > orbit => return false,
-            Goal::Aphelion(_) | Goal::Perihelion(_) => {}
-            _ => return true,
+        if self.search.goal.is_beyond_all(&self.approach) {
+            return false;
         }
         let rays = if self.search.only_in_plane() { 2 } else { 8 };
         let aim_step = TAU / f64::from(rays);
@@ -233,8 +231,8 @@ impl<'a> Locus<'a> {
         if least <= 0.0 && most >= 0.0 {
             return true;
         }
-        // Between the points it gets no farther than all of them are apart.
-        if away > most - least {
+        // Between the points it gets no farther than a part of what all of them are apart.
+        if away > 0.25 * (most - least) {
             return false;
         }
         let aims = if self.search.only_in_plane() {

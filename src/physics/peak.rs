@@ -78,7 +78,7 @@ type Place = [f64; 3];
 type Height<'a> = &'a dyn Fn(Place) -> f64;
 
 /// Summits of the grid that are climbed from, the highest of them: of two equal peaks either may look higher on a grid.
-const SUMMITS: usize = 6;
+const SUMMITS: usize = 4;
 
 /// Where `height` is largest: the summits of a grid, and from each of them uphill with ever smaller steps. Bounded.
 pub(super) fn peak(spans: [Span; 3], halvings: u32, height: Height<'_>) -> Place {
@@ -125,7 +125,7 @@ fn summits(spans: &[Span; 3], height: Height<'_>) -> Vec<(Place, f64)> {
     found
 }
 
-/// Uphill from a place: of its neighbours the first higher one, with ever smaller steps; each size from at most 64 places.
+/// Uphill from a place: of its neighbours the first higher one, with ever smaller steps; each size from at most 12 places.
 fn climbed(
     spans: &[Span; 3],
     mut best: (Place, f64),
@@ -135,7 +135,7 @@ fn climbed(
 ) -> (Place, f64) {
     for _ in 0..halvings {
         step = step.map(|step| 0.5 * step);
-        for _ in 0..64 {
+        for _ in 0..12 {
             let from = best.0;
             let mut moved = false;
             for way in ways() {

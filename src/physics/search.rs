@@ -188,6 +188,11 @@ impl Search {
         if let Some(found) = self.locus(start).choose() {
             return Some(found);
         }
+        // How fast it can be after the pass does not depend on how it comes in; only the change does.
+        let of_change = matches!(self.goal, Goal::SpeedChange(_));
+        if !of_change && self.goal.is_beyond_all(&self.turned(start)) {
+            return None;
+        }
         for i in 0..=180 {
             for way in [nearer, -nearer] {
                 let found = self.with_degrees(whole + way * f64::from(i)).reached();

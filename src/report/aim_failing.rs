@@ -67,10 +67,44 @@ impl Failing<'_> {
                 let words = "With this aim angle, every path stays in the plane of the orbit of @.";
                 Sentence::of(words, &self.pass, &[])
             }
+            _ if self.goal().is_beyond_all(&self.aiming.approach()) => self.too_slow_or_fast(),
             _ if self.aiming.grazes() => self.too_little_turn(),
-            _ if self.aiming.is_farthest() => self.too_much_turn(),
+            _ if self.aiming.is_farthest() && self.turning_spoils_it() => self.too_much_turn(),
             _ => Sentence::of(self.no_direction(), &self.pass, &[FAR]),
         }
+    }
+
+    /// Whether a path that is not turned at all lies on the other side of what is wished than the answer.
+    fn turning_spoils_it(&self) -> bool {
+        let approach = self.aiming.approach();
+        let straight = approach.aimed([1e9 * approach.semi_major_axis_km, 0.0]);
+        self.goal().excess(&straight) * self.excess() < 0.0
+    }
+
+    /// The planet's speed and the probe's relative to it, km/s.
+    fn speeds(&self) -> (f64, f64) {
+        let motion = self.aiming.flyby.motion();
+        (
+            motion.velocity().speed(),
+            self.aiming.flyby.encounter.v_infinity_km_s,
+        )
+    }
+
+    fn too_slow_or_fast(&self) -> Sentence {
+        let (planet, relative) = self.speeds();
+        let (speed, words) = if self.excess() < 0.0 {
+            (
+                planet + relative,
+                "However far the path turns, it cannot leave @ faster than # km/s round the Sun, which is too slow.",
+            )
+        } else {
+            (
+                (planet - relative).abs(),
+                "However far the path turns, it cannot leave @ slower than # km/s round the Sun, which is too fast.",
+            )
+        };
+        let speed = Value::of_page("page.aim.limit_km_s", speed, Style::Hundredths.text(speed));
+        Sentence::new(words, &self.pass, vec![speed])
     }
 
     fn on_the_orbit(&self, words: &str) -> Sentence {
@@ -115,7 +149,7 @@ impl Failing<'_> {
                 "@ can turn the path far enough, but with this aim angle no turn at # km/s does it."
             }
             _ if self.aiming.search.in_plane => {
-                "@ can turn the path far enough, but no direction in the orbit plane at # km/s does it."
+                "@ can turn the path far enough, but at # km/s no direction in the orbit plane does it."
             }
             _ => "@ can turn the path far enough, but no direction at # km/s does it.",
         }
@@ -140,6 +174,12 @@ impl Failing<'_> {
     fn nearest(&self) -> Sentence {
         let more = self.excess() > 0.0;
         let words = match (self.aiming.achieved(), self.goal()) {
+            (None, Goal::Leave(_)) if self.aiming.search.free == Free::Periapsis => {
+                "With this aim angle even the best pass stays with the Sun."
+            }
+            (None, _) if self.aiming.search.free == Free::Periapsis => {
+                "With this aim angle every pass leaves the Sun for good."
+            }
             (None, Goal::Leave(_)) => "Even the best pass stays with the Sun.",
             (None, _) => "Every pass leaves the Sun for good.",
             (_, Goal::SpeedChange(_)) => {
@@ -150,8 +190,8 @@ impl Failing<'_> {
             _ if more => "The least is #.",
             _ => "The most is #.",
         };
-        let number = words.contains('#').then(|| self.value());
-        Sentence::new(words, &self.pass, number.into_iter().collect())
+        // Where the words have no place for it, the number stays out.
+        Sentence::new(words, &self.pass, vec![self.value()])
     }
 
     fn help(&self) -> Sentence {

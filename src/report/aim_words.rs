@@ -37,10 +37,10 @@ pub fn aim_sentences(aiming: &Aiming) -> Vec<Sentence> {
     } else {
         words.met()
     };
-    sentences.extend(far_caution(&pass));
-    // The page shows the same quantities of the present pass.
-    let own = |sentence: Sentence| sentence.of_another("page.aim.");
-    sentences.into_iter().map(own).collect()
+    if let Some(caution) = far_caution(&pass) {
+        sentences.push(caution);
+    }
+    sentences
 }
 
 struct Words<'a> {
@@ -65,7 +65,9 @@ impl Words<'_> {
         if let Some(words) = self.limit() {
             sentences.push(Sentence::of(words, &self.pass, &[]));
         }
-        sentences.extend(self.doubt());
+        if let Some(doubt) = self.doubt() {
+            sentences.push(doubt);
+        }
         sentences
     }
 

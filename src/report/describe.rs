@@ -85,7 +85,7 @@ pub fn describe_record(pass: &Pass<'_>) -> String {
 /// The aim plane: how far from the planet's centre the probe is aimed, and how near it may be aimed.
 pub fn describe_aim_plane(pass: &Pass<'_>) -> String {
     let words = "Aim plane, seen along the incoming direction: aimed # km from the centre of @ at an aim angle of #. Aimed \
-                 nearer than # km the probe strikes. Arrow keys move the aim, with Shift farther.";
+                 nearer than # km the probe strikes.";
     let numbers = [
         (Quantity::IMPACT_PARAMETER, Style::Kilometres),
         (Quantity::AIM_ANGLE, Style::Degrees),

@@ -63,7 +63,7 @@ impl MeasureWords {
         words(
             Measure::VelocityChange,
             "velocity-change",
-            "Change of velocity, as an arrow",
+            "Change of velocity (delta-v)",
             ("km/s", 1.0, Style::Hundredths),
         ),
     ];

@@ -56,32 +56,23 @@ impl Sentence {
         let mut numbers = numbers.into_iter().map(Piece::Number);
         let mut pieces = Vec::new();
         for words in words.split('#') {
-            if !pieces.is_empty() {
-                pieces.extend(numbers.next());
+            if !pieces.is_empty()
+                && let Some(number) = numbers.next()
+            {
+                pieces.push(number);
             }
             pieces.push(Piece::Words(words.into()));
         }
         Self(pieces)
     }
 
-    /// The same about another pass than the one shown: a number that has the path of a quantity of the pass gets one of its
-    /// own below `prefix`.
-    pub(super) fn of_another(mut self, prefix: &str) -> Self {
-        for piece in &mut self.0 {
-            if let Piece::Number(value) = piece
-                && !value.path.starts_with(prefix)
-                && let Some((_, name)) = value.path.split_once('.')
-            {
-                value.path = [prefix, name].concat();
-            }
-        }
-        self
-    }
-
     /// A sentence whose numbers are quantities of the pass, each in its style.
     pub(super) fn of(words: &str, pass: &Pass<'_>, numbers: &[Number]) -> Self {
-        let value = |&(quantity, style): &Number| Value::of(quantity, pass, style, "");
-        Self::new(words, pass, numbers.iter().map(value).collect())
+        let mut values = Vec::new();
+        for (quantity, style) in numbers {
+            values.push(Value::of(*quantity, pass, *style, ""));
+        }
+        Self::new(words, pass, values)
     }
 }
 

@@ -4,9 +4,9 @@ use glam::DVec2;
 
 use crate::decimal::{round_significant, within};
 use crate::figure::aim_point_at;
-use crate::physics::{Approach, Body, Encounter, Free, Measure};
+use crate::physics::{Approach, Encounter, Free, Measure};
 use crate::report::{Aiming, NoAim};
-use crate::scenario::{Field, Scenario, Wish};
+use crate::scenario::{Field, Most, Notice, Preset, Scenario, Wish};
 
 /// The settings of the aim plane, the wish and the chart. They belong to the page, not to the scenario.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -80,7 +80,7 @@ impl AimView {
 impl Default for AimSettings {
     fn default() -> Self {
         Self {
-            wish: Some(Wish::Reach(Body::Saturn)),
+            wish: Some(Wish::Most(Most::Gain)),
             free: Free::AimPoint,
             in_plane: true,
             measure: Measure::SpeedChange,
@@ -90,6 +90,19 @@ impl Default for AimSettings {
 }
 
 impl AimSettings {
+    /// The same for another scenario: with what a ready-made pass aims for and shows, if it is one, and in the plane if it
+    /// is.
+    pub(super) fn of(self, scenario: &Scenario) -> Self {
+        let aims = Preset::index_of(scenario).and_then(Preset::aims_at);
+        let (wish, measure) = aims.unwrap_or((self.wish, self.measure));
+        Self {
+            wish,
+            measure,
+            in_plane: is_in_plane(scenario),
+            ..self
+        }
+    }
+
     /// Searches for the wish from a scenario.
     pub(super) fn search(&self, scenario: &Scenario) -> Result<Aiming, NoAim> {
         let wish = self.wish.ok_or(NoAim::NoWish)?;
@@ -149,13 +162,20 @@ pub(super) fn pointed_at(scenario: &Scenario, point_km: [f64; 2], in_plane: bool
 }
 
 /// The scenario aimed at exactly a point (B·T, B·R), km.
-pub(super) fn aimed_at(scenario: &Scenario, point_km: [f64; 2], in_plane: bool) -> Scenario {
+///
+/// # Errors
+/// A [`Notice`] when its closest distance is outside the periapsis' range.
+pub(super) fn aimed_at(
+    scenario: &Scenario,
+    point_km: [f64; 2],
+    in_plane: bool,
+) -> Result<Scenario, Notice> {
     let Some(encounter) = encounter_at(scenario, point_km, in_plane) else {
-        return *scenario;
+        return Ok(*scenario);
     };
     let exact = scenario.aimed(&encounter);
-    let periapsis = exact.get(Field::Periapsis).unwrap_or(1.0);
-    with(&exact, &[(Field::Periapsis, kept(periapsis))])
+    Field::Periapsis.check(exact.get(Field::Periapsis).unwrap_or(1.0))?;
+    Ok(exact)
 }
 
 /// The encounter of an aim point; straight at the centre the aim angle stays as it was.

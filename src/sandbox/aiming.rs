@@ -7,13 +7,14 @@ use super::{Sandbox, Solved};
 use crate::figure::{AimScene, Look, Picture, aim_place, aim_plane, aim_window_km};
 use crate::physics::FlybyError;
 use crate::report::{AimSolution, Aiming, ChartReading, NoAim};
+use crate::scenario::Notice;
 
 impl Sandbox {
-    pub(super) fn change_aim(&mut self, change: AimChange) {
+    pub(super) fn change_aim(&mut self, change: AimChange) -> Result<(), Notice> {
         let settings = self.aim;
         match change {
             AimChange::At(point) => {
-                self.take(aim::aimed_at(&self.scenario, point, settings.in_plane));
+                self.take(aim::aimed_at(&self.scenario, point, settings.in_plane)?);
             }
             AimChange::Hold(place, size) => {
                 if let Ok(half_km) = self.aim_window_km() {
@@ -47,6 +48,7 @@ impl Sandbox {
                 ..settings
             }),
         }
+        Ok(())
     }
 
     pub(super) fn release_aim(&mut self) {
@@ -72,8 +74,16 @@ impl Sandbox {
         };
         let [t, r] = flyby.aim_point_km;
         let step = hundredths * (0.01 * half_km);
-        let point = [t + step.x, r + step.y];
-        self.take(aim::pointed_at(&self.scenario, point, self.aim.in_plane));
+        // Right beside the centre there is no closest distance to aim for: the step grows until it leads across.
+        for doublings in 0..16 {
+            let step = step * f64::from(1 << doublings);
+            let point = [t + step.x, r + step.y];
+            let moved = aim::pointed_at(&self.scenario, point, self.aim.in_plane);
+            if moved != self.scenario {
+                self.take(moved);
+                return;
+            }
+        }
     }
 
     fn set_aim(&mut self, aim: AimSettings) {

@@ -55,6 +55,7 @@ impl Input {
             | Self::Type(field, _)
             | Self::Slide(field, _)
             | Self::Press(field, _) => Some(*field),
+            Self::Aim(AimChange::At(_)) => Some(Field::Periapsis),
             _ => None,
         }
     }

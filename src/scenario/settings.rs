@@ -115,11 +115,24 @@ impl Scenario {
     /// nothing that matters, few enough to drop the tails of a change of units.
     #[must_use]
     pub fn aimed(&self, encounter: &Encounter) -> Self {
-        let short = |value: f64| round_significant(value, 13);
+        // What has not changed keeps all its digits.
+        let unless_same = |old: f64, unit: f64, new: f64| {
+            let is_same = (old * unit).to_bits() == new.to_bits();
+            if is_same {
+                old
+            } else {
+                round_significant(new / unit, 13)
+            }
+        };
+        let radius = encounter.planet.radius_km;
         Self {
-            approach_deg: short(encounter.approach_rad / RADIANS_PER_DEGREE),
-            periapsis_radii: short(encounter.periapsis_km / encounter.planet.radius_km),
-            aim_deg: short(encounter.aim_rad / RADIANS_PER_DEGREE),
+            approach_deg: unless_same(
+                self.approach_deg,
+                RADIANS_PER_DEGREE,
+                encounter.approach_rad,
+            ),
+            periapsis_radii: unless_same(self.periapsis_radii, radius, encounter.periapsis_km),
+            aim_deg: unless_same(self.aim_deg, RADIANS_PER_DEGREE, encounter.aim_rad),
             ..*self
         }
     }

@@ -6,7 +6,7 @@ use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::canvas::Canvas;
 use super::chart::Chart;
-use super::dom::{escaped, find, set_attribute, set_hidden, set_text};
+use super::dom::{document, escaped, find, set_attribute, set_hidden, set_text};
 use super::palette::Palette;
 use super::readout::{list, sentence_of};
 use crate::decimal::round_significant;
@@ -38,6 +38,7 @@ pub(super) struct Aim {
     value_holder: Element,
     unit: Element,
     free: HtmlSelectElement,
+    section: Element,
     error: Element,
     answer: Element,
     /// The answer's markup as it is shown: what has not changed is not touched.
@@ -60,6 +61,7 @@ impl Aim {
             value_holder: find(root, ".wish-value"),
             unit: find(root, ".wish-value .unit"),
             free: find(root, "[data-action=free]"),
+            section: find(root, ".wish"),
             error: find(root, "#wish-error"),
             answer: find(root, "[data-text=answer]"),
             answered: String::new(),
@@ -89,6 +91,8 @@ impl Aim {
         }
         let settings = *sandbox.aim_settings();
         self.plane_only.set_checked(settings.in_plane);
+        // In the plane the aim is on the T axis.
+        self.point[1].set_disabled(settings.in_plane);
         if settings.in_plane {
             set_attribute(root, "data-plane-only", "");
         } else {
@@ -103,7 +107,7 @@ impl Aim {
         self.show_answer(sandbox);
         match sandbox.aim_picture(sizes[0], COLUMNS) {
             Ok(picture) => self.canvas.paint(&picture, palette),
-            Err(error) => self.refuse(error),
+            Err(error) => self.refuse(&error),
         }
         self.chart.show(sandbox, palette);
         if let Ok(solved) = sandbox.solved() {
@@ -122,15 +126,26 @@ impl Aim {
     }
 
     /// Shows no aim and no outcome, where there is none.
-    fn refuse(&self, error: FlybyError) {
+    fn refuse(&self, error: &FlybyError) {
         for field in &self.point {
             field.set_value("");
             // Taking away what is not there cannot fail.
             let _ = field.remove_attribute("data-value");
         }
-        let words = refusal(&error);
+        let words = refusal(error);
         set_attribute(&self.canvas.element, "aria-label", &words);
         self.chart.refuse(&words);
+    }
+
+    /// The aim plane in words, if it has the focus.
+    pub(super) fn words_if_held(&self) -> Option<String> {
+        let canvas: &Element = self.canvas.element.as_ref();
+        let focus = document().active_element()?;
+        if focus == *canvas {
+            canvas.get_attribute("aria-label")
+        } else {
+            None
+        }
     }
 
     /// Whether the answer is still changing: screen readers wait until it is not.
@@ -226,6 +241,8 @@ impl Aim {
         set_hidden(&self.error, message.is_none());
         let invalid = if message.is_some() { "true" } else { "false" };
         set_attribute(&self.value, "aria-invalid", invalid);
+        // What is answered is no longer what stands in the field.
+        set_attribute(&self.section, "data-stale", invalid);
     }
 
     /// The aim point, km, of which one number is typed in a field; the other is as it was, with all its digits.

@@ -7,6 +7,7 @@ use web_sys::{Event, KeyboardEvent};
 use super::events::target;
 use super::hand::{REACH, React, arrow, hold, place, pointer};
 use super::page::Page;
+use crate::figure::aim_square;
 use crate::sandbox::{AimChange, Input};
 
 /// An arrow key moves the aim by so many hundredths of the way from the middle to the edge, with Shift by the second
@@ -35,6 +36,12 @@ fn on_pointer_down(page: &mut Page, event: &Event) {
         return;
     }
     let (at, size) = (place(pointer), page.parts.aim.canvas.size());
+    // The legend and the margin are no place to aim at; a drag may lead there.
+    let (corner, side) = aim_square(size);
+    let part = (at - corner) / side;
+    if part.min_element() < 0.0 || part.max_element() > 1.0 {
+        return;
+    }
     let near = page
         .sandbox
         .aim_place(size)
@@ -48,11 +55,14 @@ fn on_pointer_down(page: &mut Page, event: &Event) {
 }
 
 fn on_pointer_move(page: &mut Page, event: &Event) {
-    if let Some(at) = pointer(event).map(place)
-        && page.sandbox.is_dragging()
-    {
+    let Some(at) = pointer(event).map(place) else {
+        return;
+    };
+    if page.sandbox.is_dragging() {
         page.apply(Input::Aim(AimChange::Move(at)));
     }
+    // A finger that has gone somewhere has not tapped.
+    page.tapped_at = page.tapped_at.filter(|from| from.distance(at) < REACH);
 }
 
 fn on_pointer_up(page: &mut Page, event: &Event) {

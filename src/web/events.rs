@@ -34,7 +34,13 @@ impl Drop for SizeObserver {
 
 /// Redraws the pictures when their size changes.
 pub(super) fn watch_sizes(page: &Page) -> Result<SizeObserver, JsValue> {
-    let callback = Callback::new(|_| with(Page::redraw));
+    let callback = Callback::new(|_| {
+        with(|page| {
+            // Another screen may have other pixels at the same size.
+            page.parts.aim.repaint();
+            page.redraw();
+        });
+    });
     let observer = ResizeObserver::new(callback.as_ref().unchecked_ref())?;
     // Device pixels, so that another zoom or another screen counts too.
     let options = ResizeObserverOptions::new();

@@ -143,6 +143,9 @@ impl Page {
         self.parts.readout.show_notices(self.sandbox.notices());
         // Whatever is being typed belongs to the scenario that was shown before.
         self.parts.controls.show(&self.sandbox, None);
+        let Parts { aim, palette, .. } = &mut self.parts;
+        aim.repaint();
+        aim.show(&self.root, &mut self.sandbox, palette, None);
     }
 
     /// Opens the scenario of the address, unless it is the one shown.
@@ -266,7 +269,14 @@ impl Page {
         self.settle.done();
         self.parts.aim.wait(false);
         match self.sandbox.panel() {
-            Ok(panel) => self.parts.readout.say(&panel),
+            Ok(panel) => {
+                self.parts.readout.say(&panel);
+                // Whoever moves the aim wants to hear where it is.
+                if let Some(aim) = self.parts.aim.words_if_held() {
+                    let outcome = panel.sun_sentence.to_string();
+                    self.parts.readout.say_only(&[&aim, " ", &outcome].concat());
+                }
+            }
             Err(error) => self.parts.readout.say_refusal(&refusal(&error)),
         }
     }

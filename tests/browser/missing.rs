@@ -5,11 +5,10 @@ use std::fs;
 use std::path::Path;
 
 use serde_json::json;
-use two_frames::cli::Project;
 use two_frames::scenario::Field;
 
 use crate::native::Native;
-use crate::page::{Outcome, Page, on_our_page, on_page_of};
+use crate::page::{Outcome, Page, built, on_our_page, on_page_of};
 use crate::support::TemporaryFolder;
 
 /// The two still pictures are there and drawn, with their descriptions, and the sentence names what is missing.
@@ -84,12 +83,8 @@ fn copy_of_site() -> TemporaryFolder {
             }
         }
     }
-    let project = Project::here();
-    project
-        .build_core()
-        .unwrap_or_else(|failure| panic!("{failure}"));
     let site = TemporaryFolder::new("spoilt-site");
-    copy(&project.page(), site.path());
+    copy(&built().page(), site.path());
     site
 }
 

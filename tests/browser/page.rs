@@ -31,6 +31,11 @@ const DEEP: &str = "
 /// Runs `test` on our own page, opened with `fragment` (the text after `#`; empty for none). The core is brought up to
 /// date first.
 pub(crate) fn on_our_page(fragment: &str, test: impl AsyncFnOnce(&Page) -> Outcome) {
+    on_page_of(&built().page(), fragment, test);
+}
+
+/// The project with its core brought up to date: once, however many tests ask for it at the same time.
+pub(crate) fn built() -> Project {
     static BUILT: OnceLock<()> = OnceLock::new();
     let project = Project::here();
     BUILT.get_or_init(|| {
@@ -38,7 +43,7 @@ pub(crate) fn on_our_page(fragment: &str, test: impl AsyncFnOnce(&Page) -> Outco
             .build_core()
             .unwrap_or_else(|failure| panic!("{failure}"));
     });
-    on_page_of(&project.page(), fragment, test);
+    project
 }
 
 /// Runs `test` on the page in the folder `site`. A failing test leaves a screenshot in `.build/browser-failures`; what

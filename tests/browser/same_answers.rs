@@ -70,7 +70,7 @@ fn random_wish(random: &mut fastrand::Rng) -> (String, String) {
 
 fn random_question(i: usize, random: &mut fastrand::Rng) -> Question {
     let mut text = random_text(random);
-    if i % 2 == 0 {
+    if i.is_multiple_of(2) {
         // In the orbit plane, as most people stay.
         text = text
             .split('&')

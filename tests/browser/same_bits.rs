@@ -116,7 +116,7 @@ fn expect_fields(native: &Native, fields: &[String]) {
     }
 }
 
-/// The page's order is custom planet, first fields, folded fields; the library's is that of the scenario text.
+/// The page's order is custom planet, first fields, those out of the plane, folded ones; the library's is that of the scenario text.
 fn in_field_order(fields: &[String]) -> [&String; 9] {
     let [
         gm,
@@ -125,8 +125,8 @@ fn in_field_order(fields: &[String]) -> [&String; 9] {
         v_infinity,
         approach,
         periapsis,
-        aim,
         crank,
+        aim,
         mass,
     ] = fields
     else {

@@ -1,8 +1,9 @@
 //! Wishing, staying in the plane, and taking the answer.
 
+use glam::DVec2;
 use two_frames::physics::Free;
 use two_frames::sandbox::{AimChange, Input, Sandbox};
-use two_frames::scenario::{Field, Wish};
+use two_frames::scenario::{Field, PRESETS, Wish};
 
 use super::{apply, get, preset, state};
 
@@ -184,20 +185,76 @@ fn leaving_the_plane_is_noticed() {
 }
 
 #[test]
-fn opening_another_pass_keeps_the_wish() {
+fn a_link_keeps_the_wish_and_an_example_brings_its_own() {
     let mut sandbox = Sandbox::default();
     for input in [
         wish("leave=2"),
         Input::Aim(AimChange::Free(Free::Approach)),
-        Input::Preset(4),
-        Input::Reset,
+        Input::Open("planet=saturn&periapsis=5".into()),
     ] {
         apply(&mut sandbox, input);
     }
-    let aim = sandbox.aim_settings();
+    let wished = |sandbox: &Sandbox| {
+        let aim = sandbox.aim_settings();
+        (aim.wish.map(|wish| wish.to_string()), aim.free)
+    };
+    assert_eq!(wished(&sandbox), (Some("leave=2".into()), Free::Approach));
+    for (index, example) in PRESETS.iter().enumerate() {
+        apply(&mut sandbox, Input::Preset(index));
+        let own = example.wish.map(|wish| wish.to_string());
+        assert_eq!(wished(&sandbox), (own, Free::Approach), "{}", example.id);
+        assert_eq!(sandbox.aim_settings().measure, example.measure);
+        // What it aims for makes sense there.
+        assert!(example.wish.is_none() || sandbox.aiming().is_ok());
+    }
+    apply(&mut sandbox, Input::Reset);
+    assert_eq!(wished(&sandbox).0.as_deref(), Some("reach=saturn"));
+    assert!(sandbox.aim_settings().in_plane, "as the pass has it");
+}
+
+#[test]
+fn fine_steps_lead_across_the_planet() {
+    for text in ["", "periapsis=1", "planet=mars&periapsis=3"] {
+        let mut sandbox = Sandbox::open(text);
+        let mut pressed = 0;
+        while get(&sandbox, Field::Aim).abs() < 90.0 {
+            let step = AimChange::Nudge(DVec2::NEG_X);
+            apply(&mut sandbox, Input::Aim(step));
+            pressed += 1;
+            assert!(pressed < 300, "{text}: stuck at {}", sandbox.scenario());
+        }
+        assert!((get(&sandbox, Field::Aim) - 180.0).abs() < 1e-9, "{text}");
+    }
+}
+
+#[test]
+fn an_aim_point_that_no_periapsis_has_is_refused() {
+    let mut sandbox = Sandbox::default();
+    let before = sandbox.scenario().to_string();
+    for point in [[0.0, 0.0], [1e30, 0.0], [1.0, 0.0]] {
+        let refused = sandbox.apply(Input::Aim(AimChange::At(point)));
+        let words = refused.expect_err("no such periapsis").to_string();
+        assert!(words.starts_with("periapsis="), "{words}");
+        assert_eq!(sandbox.scenario().to_string(), before);
+    }
+    apply(&mut sandbox, Input::Aim(AimChange::At([f64::NAN, 0.0])));
+    assert_eq!(sandbox.scenario().to_string(), before);
+}
+
+/// What is not free stays to the last bit.
+#[test]
+fn an_answer_leaves_the_rest_as_it_was() {
+    let mut sandbox = Sandbox::open("approach=128.99999999999997&aim=0.1");
+    for change in [
+        AimChange::Wish(Wish::read("leave=3").expect("a goal")),
+        AimChange::Free(Free::Periapsis),
+        AimChange::Take,
+    ] {
+        apply(&mut sandbox, Input::Aim(change));
+    }
     assert_eq!(
-        (aim.wish.expect("a goal").to_string().as_str(), aim.free),
-        ("leave=2", Free::Approach)
+        get(&sandbox, Field::Approach).to_bits(),
+        128.999_999_999_999_97_f64.to_bits()
     );
-    assert!(aim.in_plane, "as the pass has it");
+    assert_eq!(get(&sandbox, Field::Aim).to_bits(), 0.1_f64.to_bits());
 }
