@@ -52,7 +52,7 @@ impl AimPicture<'_> {
             .picture
             .dot(at, self.drawing.width(2.8), Role::Ink);
         // Names stay off the marks even where they may break a line.
-        for (at, radius) in [(at, 7.0), (self.periapsis(), 4.0)] {
+        for &(at, radius) in &[(at, 7.0), (self.periapsis(), 4.0)] {
             let half = DVec2::splat(self.drawing.width(radius));
             self.drawing.room.take_words(Area::around(at, half));
         }
@@ -75,7 +75,7 @@ impl AimPicture<'_> {
             self.drawing.line(from, edge, casing);
             self.drawing.arrow(from, edge, stroke);
         } else {
-            for across in [DVec2::new(size, 0.0), DVec2::new(0.0, size)] {
+            for &across in &[DVec2::new(size, 0.0), DVec2::new(0.0, size)] {
                 self.drawing
                     .cased_line(vec![place - across, place + across], stroke);
             }

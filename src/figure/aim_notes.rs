@@ -41,10 +41,10 @@ impl AimPicture<'_> {
         // The horizontal axis has its words along the lower edge: the aim is often on the axis itself.
         let left = String::from("← ") + &left;
         let right = right + " · B·T →";
-        for (text, side, row) in [(up, 0.0, -1.0), (left, -1.0, 1.0), (right, 1.0, 1.0)] {
-            let words = over(&text, Role::Ink, letter);
+        for (text, side, row) in &[(up, 0.0, -1.0), (left, -1.0, 1.0), (right, 1.0, 1.0)] {
+            let words = over(text, Role::Ink, letter);
             let inwards = DVec2::new(0.5 * words.width(), 0.5 * letter);
-            let at = middle + DVec2::new(side, row) * (DVec2::splat(across) - inwards);
+            let at = middle + DVec2::new(*side, *row) * (DVec2::splat(across) - inwards);
             self.drawing.put(at, words);
         }
     }
@@ -114,7 +114,7 @@ impl AimPicture<'_> {
     /// Each line's name once, the goal's first, on the line.
     fn line_names(&mut self, named: &[(&'static str, Vec<DVec2>)]) {
         let area = self.area();
-        for is_goal in [true, false] {
+        for &is_goal in &[true, false] {
             let mut last = "";
             for (name, points) in named {
                 // Lines of one name follow each other.

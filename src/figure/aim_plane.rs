@@ -72,7 +72,7 @@ pub fn aim_plane(scene: &AimScene<'_>, size: DVec2) -> Picture {
         drawing: Drawing::new(
             size,
             letter,
-            format!("Aim plane: where the probe is aimed past {name}"),
+            String::from("Aim plane: where the probe is aimed past ") + name,
         ),
     };
     plane.draw();
@@ -145,7 +145,7 @@ impl AimPicture<'_> {
         ];
         let here = self.approach.planet.orbit_km;
         let mut named = Vec::new();
-        for body in BODIES {
+        for &body in &BODIES {
             let planet = Planet::of(body);
             if planet.orbit_km < here * (1.0 - 1e-9) {
                 let found = lines.perihelion(planet.orbit_km);
@@ -155,7 +155,7 @@ impl AimPicture<'_> {
         let found = lines.inverse_aphelion(0.0);
         self.name(&mut named, "leaves the Sun", &found, Dash::Dashed, 1.6);
         // The farthest first, as the distance comes down from leaving the Sun.
-        for body in BODIES.into_iter().rev() {
+        for &body in BODIES.iter().rev() {
             let planet = Planet::of(body);
             if planet.orbit_km > here * (1.0 + 1e-9) {
                 let found = lines.inverse_aphelion(1.0 / planet.orbit_km);
@@ -225,7 +225,7 @@ impl AimPicture<'_> {
     /// The two axes.
     fn axes(&mut self) {
         let stroke = self.drawing.stroke(Role::Quiet, 1.0, Dash::Solid);
-        for across in [DVec2::X, DVec2::Y] {
+        for &across in &[DVec2::X, DVec2::Y] {
             let (from, to) = (self.place_of_part(-across), self.place_of_part(across));
             self.drawing.cased_line(vec![from, to], stroke);
         }

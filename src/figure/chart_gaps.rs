@@ -27,7 +27,7 @@ impl Chart<'_> {
                 self.drawing.picture.line(line[0], line[1], stroke);
             }
         }
-        for (part, x) in [(from, left), (to, right)] {
+        for &(part, x) in &[(from, left), (to, right)] {
             if part > 0.0 && part < 1.0 {
                 let (foot, top) = (DVec2::new(x, self.low.y), DVec2::new(x, self.high.y));
                 let edge = Stroke::solid(Role::Quiet, 1.0).with(Dash::Dashed);

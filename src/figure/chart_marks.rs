@@ -124,7 +124,7 @@ impl Chart<'_> {
         let mut near = Vec::new();
         let mut step = 0;
         while step < points.len() {
-            for at in [middle + step, middle.wrapping_sub(step)] {
+            for &at in &[middle + step, middle.wrapping_sub(step)] {
                 if let Some(point) = points.get(at) {
                     near.push(self.place(point.x, point.y));
                 }

@@ -50,9 +50,9 @@ impl Grid<'_> {
         let [right, bottom] = [left + 2, top + 2 * self.columns];
         let above = corners.map(|corner| corner >= level);
         let (mut ends, mut count) = ([NO_EDGE; 4], 0);
-        for (i, edge) in [top, right, bottom, left].into_iter().enumerate() {
+        for (i, edge) in [top, right, bottom, left].iter().enumerate() {
             if above[i] != above[(i + 1) % 4] {
-                ends[count % 4] = edge;
+                ends[count % 4] = *edge;
                 count += 1;
             }
         }

@@ -109,10 +109,10 @@ impl Drawing {
     fn best_near(&self, points: &[DVec2], words: &Words<'_>) -> Option<(u32, DVec2)> {
         let half = words.half_box();
         let mut best: Option<(u32, DVec2)> = None;
-        for gap in GAPS {
-            let reach = half + DVec2::splat(gap * words.size);
+        for gap in &GAPS {
+            let reach = half + DVec2::splat(*gap * words.size);
             for point in points {
-                for (x, y) in DIRECTIONS {
+                for &(x, y) in &DIRECTIONS {
                     let centre = *point + DVec2::new(x, y) * reach;
                     let Some(taken) = self.room.taken(Area::around(centre, half)) else {
                         continue;

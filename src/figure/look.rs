@@ -65,7 +65,7 @@ impl Look {
     pub fn words(self, planet: &str) -> String {
         match self {
             Self::NORTH => String::new(),
-            Self::BEHIND => format!("looking along {planet}'s motion"),
+            Self::BEHIND => ["looking along ", planet, "'s motion"].concat(),
             Self::SIDE => "looking towards the Sun".into(),
             Self {
                 around_deg,
@@ -73,7 +73,16 @@ impl Look {
             } => {
                 let side = if height_deg < 0.0 { "below" } else { "above" };
                 let (around, height) = (fixed(around_deg, 0), fixed(height_deg.abs(), 0));
-                format!("turned {around}°, from {height}° {side} the orbit plane")
+                [
+                    "turned ",
+                    &around,
+                    "°, from ",
+                    &height,
+                    "° ",
+                    side,
+                    " the orbit plane",
+                ]
+                .concat()
             }
         }
     }

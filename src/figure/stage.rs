@@ -32,8 +32,8 @@ pub fn stage(scene: &Scene<'_>, kind: FrameKind, views: &Views) -> Picture {
     };
     let name = scene.flyby.encounter.planet.name;
     let title = match kind {
-        FrameKind::Planet => format!("Planet frame: {name} stands still"),
-        FrameKind::Sun => format!("Sun frame: {name} moves"),
+        FrameKind::Planet => ["Planet frame: ", name, " stands still"].concat(),
+        FrameKind::Sun => ["Sun frame: ", name, " moves"].concat(),
     };
     let mut stage = Stage {
         scene,
@@ -71,7 +71,7 @@ impl Stage<'_> {
             self.planet_path();
         }
         let path = self.quiet_places();
-        for in_front in [false, true] {
+        for &in_front in &[false, true] {
             self.probe_path(in_front);
             self.beads(in_front);
             if !in_front {
@@ -189,7 +189,7 @@ impl Stage<'_> {
         let arm = self.drawing.width(6.0);
         let dash = self.dash_at(strike);
         let stroke = self.drawing.stroke(Role::Ink, 2.2, dash);
-        for across in [DVec2::splat(arm), DVec2::new(arm, -arm)] {
+        for &across in &[DVec2::splat(arm), DVec2::new(arm, -arm)] {
             self.drawing.line(at - across, at + across, stroke);
         }
     }

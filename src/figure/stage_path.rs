@@ -31,7 +31,7 @@ impl Stage<'_> {
     pub(super) fn quiet_places(&self) -> Vec<DVec2> {
         let track = self.scene.track;
         let mut along = Vec::new();
-        for (samples, is_out) in [(&track.before, false), (&track.after, true)] {
+        for &(samples, is_out) in &[(&track.before, false), (&track.after, true)] {
             for i in 0..samples.len() {
                 let inwards = if is_out { samples.len() - 1 - i } else { i };
                 let place = self.place_sample(&samples[inwards]);
@@ -47,7 +47,7 @@ impl Stage<'_> {
     /// rest.
     pub(super) fn probe_path(&mut self, in_front: bool) {
         let track = self.scene.track;
-        for (samples, dash) in [(&track.before, Dash::Dashed), (&track.after, Dash::Solid)] {
+        for &(samples, dash) in &[(&track.before, Dash::Dashed), (&track.after, Dash::Solid)] {
             let stroke = self.drawing.stroke(self.role(), 2.2, dash);
             let mut piece = Vec::new();
             for i in 1..samples.len() {

@@ -60,7 +60,7 @@ impl Stage<'_> {
             .place_near(&beside, Words::new(name, Role::Ink, letter), needed);
         if self.kind == FrameKind::Planet {
             let radii = self.scene.flyby.encounter.periapsis_km / self.scene.radius_km();
-            let text = format!("periapsis {} R", short(radii, 3));
+            let text = ["periapsis ", &short(radii, 3), " R"].concat();
             let words = Words::new(&text, Role::Quiet, letter);
             self.drawing.place_near(&[self.probe_at(0.0)], words, false);
         }

@@ -5,8 +5,14 @@ use crate::decimal::{exponent, power_of_ten};
 /// The largest of 1, 2, 5 times a power of ten that is not above `size` (above 0).
 pub(super) fn round_below(size: f64) -> f64 {
     let power = power_of_ten(exponent(size));
-    let fits = |digit: &f64| digit * power <= size * (1.0 + 1e-12);
-    power * [5.0, 2.0].into_iter().find(fits).unwrap_or(1.0)
+    let fits = |digit: f64| digit * power <= size * (1.0 + 1e-12);
+    if fits(5.0) {
+        5.0 * power
+    } else if fits(2.0) {
+        2.0 * power
+    } else {
+        power
+    }
 }
 
 /// Lengths of time that people count in, s: from a second to a thousand years.
@@ -47,8 +53,8 @@ const SPANS: [f64; 26] = {
 /// The shortest length of time that people count in and that fits into `total` at most `most` times.
 pub(super) fn round_span(total: f64, most: f64) -> f64 {
     let needed = total / most;
-    SPANS
-        .into_iter()
+    let mut spans = SPANS.iter().copied();
+    spans
         .find(|span| *span >= needed)
         .unwrap_or_else(|| 10.0 * round_below(needed.max(f64::MIN_POSITIVE)))
 }

@@ -82,7 +82,7 @@ impl View {
         let (place, run) = (self.place_in_space(from), self.run(run));
         let edge = 0.02 * self.size.min_element();
         let mut part = 1.0_f64;
-        for (from, run, size) in [(place.x, run.x, self.size.x), (place.y, run.y, self.size.y)] {
+        for &(from, run, size) in &[(place.x, run.x, self.size.x), (place.y, run.y, self.size.y)] {
             let room = if run > 0.0 {
                 size - edge - from
             } else {

@@ -78,8 +78,10 @@ impl MeasureWords {
 
     /// The outcome with this key.
     pub fn from_key(key: &str) -> Option<Measure> {
-        let words = Self::ALL.into_iter().find(|words| words.key == key);
-        words.map(|words| words.measure)
+        let mut words = Self::ALL.iter();
+        words
+            .find(|words| words.key == key)
+            .map(|words| words.measure)
     }
 }
 

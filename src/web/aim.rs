@@ -55,7 +55,7 @@ impl Aim {
             chart: Chart::find(root),
             plane_only: find(root, "[data-action=plane-only]"),
             measure: find(root, "[data-action=measure]"),
-            point: ["t", "r"].map(|axis| find(root, &format!("[data-aim={axis}]"))),
+            point: ["t", "r"].map(|axis| find(root, &["[data-aim=", axis, "]"].concat())),
             wish: find(root, "[data-action=wish]"),
             value: find(root, "[data-part=wish]"),
             value_holder: find(root, ".wish-value"),
@@ -165,7 +165,7 @@ impl Aim {
                 true
             }
             other => {
-                let text = other.map(|wish| wish.to_string());
+                let text = other.map(|wish| wish.text());
                 self.wish.set_value(&text.unwrap_or_default());
                 false
             }
@@ -185,7 +185,7 @@ impl Aim {
                 };
                 (sentences, words, true)
             }
-            Err(bad) => (vec![escaped(&bad.to_string())], "Use this aim", false),
+            Err(bad) => (vec![escaped(&bad.text())], "Use this aim", false),
         };
         let markup = list(&sentences);
         if self.answered != markup {
@@ -231,7 +231,7 @@ impl Aim {
             .into_iter()
             .find(|kind| kind.spec().key == key)?;
         let wish = kind.read(&self.value.value());
-        let message = wish.as_ref().err().map(ToString::to_string);
+        let message = wish.as_ref().err().map(crate::scenario::BadWish::text);
         self.show_error(message.as_deref());
         wish.ok().map(AimChange::Wish)
     }

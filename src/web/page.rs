@@ -273,7 +273,7 @@ impl Page {
                 self.parts.readout.say(&panel);
                 // Whoever moves the aim wants to hear where it is.
                 if let Some(aim) = self.parts.aim.words_if_held() {
-                    let outcome = panel.sun_sentence.to_string();
+                    let outcome = panel.sun_sentence.text();
                     self.parts.readout.say_only(&[&aim, " ", &outcome].concat());
                 }
             }
