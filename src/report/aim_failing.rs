@@ -79,7 +79,7 @@ impl Failing<'_> {
     /// Whether a path that is not turned at all lies on the other side of what is wished than the answer.
     fn turning_spoils_it(&self) -> bool {
         let approach = self.aiming.approach();
-        let straight = approach.aimed([1e9 * approach.semi_major_axis_km, 0.0]);
+        let straight = approach.aimed([1e15 * approach.semi_major_axis_km, 0.0]);
         let unturned = self.goal().excess(&straight);
         unturned.abs() < ROUNDING || unturned * self.excess() < 0.0
     }
