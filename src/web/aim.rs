@@ -165,7 +165,7 @@ impl Aim {
                 true
             }
             other => {
-                let text = other.map(|wish| wish.text());
+                let text = other.map(Wish::text);
                 self.wish.set_value(&text.unwrap_or_default());
                 false
             }
