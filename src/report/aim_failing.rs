@@ -12,6 +12,8 @@ use crate::scenario::Field;
 
 /// The smallest change of speed, km/s, that is not rounded to none.
 const SHOWN_KM_S: f64 = 0.005;
+/// An excess over a goal that is only rounding.
+const ROUNDING: f64 = 1e-9;
 /// A speed out of the plane, km/s, that is only rounding.
 const LEVEL_KM_S: f64 = 1e-9;
 
@@ -77,8 +79,9 @@ impl Failing<'_> {
     /// Whether a path that is not turned at all lies on the other side of what is wished than the answer.
     fn turning_spoils_it(&self) -> bool {
         let approach = self.aiming.approach();
-        let straight = approach.aimed([1e9 * approach.semi_major_axis_km, 0.0]);
-        self.goal().excess(&straight) * self.excess() < 0.0
+        let straight = approach.aimed([1e15 * approach.semi_major_axis_km, 0.0]);
+        let unturned = self.goal().excess(&straight);
+        unturned.abs() < ROUNDING || unturned * self.excess() < 0.0
     }
 
     /// The planet's speed and the probe's relative to it, km/s.

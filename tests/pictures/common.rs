@@ -52,9 +52,10 @@ pub(crate) fn sandbox(text: &str, moment: Moment) -> Sandbox {
         "{text}: {:?}",
         sandbox.notices()
     );
-    sandbox
-        .apply(Input::Clock(moment.change()))
-        .expect("the clock takes every change");
+    // An example out of the plane would open from behind.
+    for input in [Input::Clock(moment.change()), Input::Look(Look::NORTH)] {
+        sandbox.apply(input).expect("every change is taken");
+    }
     sandbox
 }
 

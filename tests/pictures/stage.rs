@@ -19,7 +19,7 @@ fn stages(sandbox: &mut Sandbox) -> [Picture; 2] {
 
 /// The two stages at moments spread over the whole pass.
 pub(crate) fn at_moments(preset: &Preset) -> Vec<[Picture; 2]> {
-    let mut sandbox = Sandbox::open(preset.text);
+    let mut sandbox = sandbox(preset.text, Moment::Start);
     let scrub = |i: i32| Input::Clock(Change::Scrub(f64::from(i) / 12.0));
     (0..=12)
         .map(|i| {
