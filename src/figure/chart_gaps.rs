@@ -17,9 +17,9 @@ impl Chart<'_> {
         let stroke = Stroke::solid(Role::Faint, 1.0);
         let (height, gap) = (self.low.y - self.high.y, 0.7 * self.drawing.letter);
         let count = ((right - left + height) / gap) as u32;
-        for i in 1..=count {
+        for i in 0..count {
             // A line from the lower left to the upper right, cut off at the sides.
-            let foot = left - height + f64::from(i) * gap;
+            let foot = left - height + f64::from(i + 1) * gap;
             let (start, end) = (foot.max(left), (foot + height).min(right));
             let y = |x: f64| self.low.y - (x - foot);
             let line = [DVec2::new(start, y(start)), DVec2::new(end, y(end))];

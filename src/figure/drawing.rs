@@ -99,7 +99,8 @@ impl Drawing {
 /// Points at equal parts of a curve that runs from 0 to 1.
 pub(super) fn curve(steps: i32, at: &dyn Fn(f64) -> DVec2) -> Vec<DVec2> {
     let mut points = Vec::new();
-    for i in 0..=steps {
+    let count = steps + 1;
+    for i in 0..count {
         points.push(at(f64::from(i) / f64::from(steps)));
     }
     points

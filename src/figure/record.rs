@@ -83,7 +83,8 @@ impl Record<'_> {
         let step = round_span(half, 3.0);
         let (unit_s, unit) = time_unit(step);
         let most = (half / step).floor() as i32;
-        for i in -most..=most {
+        let end = most + 1;
+        for i in -most..end {
             let time = f64::from(i) * step;
             let at = self.place(time, 0.0);
             let text = match i {

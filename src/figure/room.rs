@@ -1,5 +1,7 @@
 //! Where there is still room in a picture: a coarse map of taken cells, so that no label covers a line or a label.
 
+use std::ops::Range;
+
 use glam::DVec2;
 
 use crate::decimal::within;
@@ -56,7 +58,8 @@ impl Room {
         // Steps of half a cell cannot jump over one.
         let steps = (2.0 * from.distance(to) / self.cell).ceil().max(1.0);
         let step = (to - from) / steps;
-        for i in 0..=steps as usize {
+        let points = steps as usize + 1;
+        for i in 0..points {
             self.take_cell(from + step * i as f64);
         }
     }
@@ -137,7 +140,7 @@ impl Room {
     }
 
     /// The rows and the columns (as a mask) that a rectangle touches.
-    fn cells(&self, area: Area) -> Option<(std::ops::RangeInclusive<usize>, u128)> {
+    fn cells(&self, area: Area) -> Option<(Range<usize>, u128)> {
         let last = (CELLS - 1) as f64;
         let (low, high) = (area.low / self.cell, area.high / self.cell);
         if !(high.x >= 0.0 && high.y >= 0.0 && low.x <= last && low.y <= last) {
@@ -146,6 +149,7 @@ impl Room {
         let index = |value: f64| within(value, 0.0, last) as usize;
         let (left, right) = (index(low.x), index(high.x));
         let columns = (u128::MAX >> (CELLS - 1 - (right - left))) << left;
-        Some((index(low.y)..=index(high.y), columns))
+        let end = index(high.y) + 1;
+        Some((index(low.y)..end, columns))
     }
 }

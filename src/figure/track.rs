@@ -112,7 +112,8 @@ impl Track {
 /// Points at equal steps of the anomaly.
 fn samples(flyby: &Flyby, from: f64, to: f64) -> Vec<Sample> {
     let mut samples = Vec::new();
-    for i in 0..=SIDE {
+    let count = SIDE + 1;
+    for i in 0..count {
         let part = f64::from(i) / f64::from(SIDE);
         samples.push(Sample::of(flyby, from + (to - from) * part));
     }
