@@ -1,9 +1,9 @@
 //! Taking hold of the picture: the same scenarios as by slider and number field.
 
 use glam::DVec2;
-use two_frames::figure::{Grip, Mark, View};
+use two_frames::figure::{Grip, Look, Mark, View};
 use two_frames::sandbox::{Input, Sandbox};
-use two_frames::scenario::{Field, PRESETS};
+use two_frames::scenario::{Field, PRESETS, Preset};
 
 use super::{SIZES, apply, get, preset, state};
 
@@ -39,11 +39,18 @@ fn drag(sandbox: &mut Sandbox, grip: Grip, turned: impl Fn(DVec2) -> DVec2) {
     apply(sandbox, Input::Drag(centre + turned(from - centre)));
 }
 
+/// A ready-made pass seen from north, where both handles are.
+fn from_north(preset: &Preset) -> Sandbox {
+    let mut sandbox = Sandbox::open(preset.text);
+    apply(&mut sandbox, Input::Look(Look::NORTH));
+    sandbox
+}
+
 #[test]
 fn a_handle_put_down_where_it_was_changes_nothing() {
     for preset in &PRESETS {
         for grip in [Grip::Periapsis, Grip::Approach] {
-            let mut sandbox = Sandbox::open(preset.text);
+            let mut sandbox = from_north(preset);
             let expected = sandbox.scenario().to_string();
             drag(&mut sandbox, grip, |offset| offset);
             apply(&mut sandbox, Input::Release);
@@ -84,7 +91,7 @@ fn periapsis_follows_the_handle_s_distance() {
 fn approach_follows_the_handle_round_the_planet() {
     for preset in &PRESETS {
         for degrees in [-140.0, -30.0, 1.0, 90.0, 179.0_f64] {
-            let mut sandbox = Sandbox::open(preset.text);
+            let mut sandbox = from_north(preset);
             let before = get(&sandbox, Field::Approach);
             // Clockwise on the page, from forward (up) to outward (right), is positive.
             let (sin, cos) = degrees.to_radians().sin_cos();
