@@ -135,7 +135,7 @@ impl Sandbox {
             }
             Input::Planet(key) => scenario.choose_planet(&key)?,
             Input::Drag(place) => {
-                if let Some((field, value)) = self.wish(place) {
+                if let Some((field, value)) = self.meant(place) {
                     scenario.set(field, value)?;
                 }
             }
@@ -289,9 +289,9 @@ impl Sandbox {
     }
 
     /// The field and value that the place of what is held stands for.
-    fn wish(&mut self, place: DVec2) -> Option<(Field, f64)> {
+    fn meant(&mut self, place: DVec2) -> Option<(Field, f64)> {
         let drag = self.drag?;
         let solved = self.solved().ok()?;
-        drag.wish(place, &solved.flyby)
+        drag.meant(place, &solved.flyby)
     }
 }

@@ -162,7 +162,11 @@ fn ticks(measure: Measure, scale: &Scale, words: &MeasureWords) -> Vec<(f64, Str
             };
             (part, text)
         };
-        return [0.0, 0.25, 0.5, 0.75, 1.0].map(tick).into();
+        return if scale.is_flat() {
+            [0.5].map(tick).into()
+        } else {
+            [0.0, 0.25, 0.5, 0.75, 1.0].map(tick).into()
+        };
     }
     let high = scale.high * words.factor;
     let is_about_zero = scale.low < 0.0;

@@ -133,19 +133,9 @@ impl AimPicture<'_> {
 
     /// The lines of equal value; returns what each is called, with places for its name.
     fn lines(&mut self, lines: &Lines) -> Vec<(&'static str, Vec<DVec2>)> {
-        const BODIES: [Body; 8] = [
-            Body::Mercury,
-            Body::Venus,
-            Body::Earth,
-            Body::Mars,
-            Body::Jupiter,
-            Body::Saturn,
-            Body::Uranus,
-            Body::Neptune,
-        ];
         let here = self.approach.planet.orbit_km;
         let mut named = Vec::new();
-        for &body in &BODIES {
+        for &body in &Body::ALL {
             let planet = Planet::of(body);
             if planet.orbit_km < here * (1.0 - 1e-9) {
                 let found = lines.perihelion(planet.orbit_km);
@@ -155,7 +145,7 @@ impl AimPicture<'_> {
         let found = lines.inverse_aphelion(0.0);
         self.name(&mut named, "leaves the Sun", &found, Dash::Dashed, 1.6);
         // The farthest first, as the distance comes down from leaving the Sun.
-        for &body in BODIES.iter().rev() {
+        for &body in Body::ALL.iter().rev() {
             let planet = Planet::of(body);
             if planet.orbit_km > here * (1.0 + 1e-9) {
                 let found = lines.inverse_aphelion(1.0 / planet.orbit_km);

@@ -14,7 +14,7 @@ use super::units::GM_SUN;
 ///
 /// With u = (B·T T + B·R R)/a and w = 2/(1 + u²), the outgoing direction is S' = S − w (S + u): the half-angle formulas
 /// of tan(δ/2) = a/b, written with the aim point itself. It is the inverse stereographic projection of the aim plane
-/// onto the sphere of outgoing directions.
+/// onto the sphere of outgoing directions. Own derivation from those formulas; a test rotates S by the turn instead.
 #[derive(Clone, Copy, Debug)]
 pub struct Aimed<'a> {
     approach: &'a Approach,

@@ -8,16 +8,19 @@ use super::error::FlybyError;
 use super::frame::{PlanetFrame, PlanetMotion, SunFrame, Velocity};
 use super::planet::Planet;
 
-/// A planet and an incoming velocity: what all passes of one aim plane share.
+/// A planet and an incoming velocity: what all passes of one aim plane share. The fields follow from one another; make
+/// one with [`Approach::of`].
+///
+/// The relations of the hyperbola are those of [`Flyby`](super::Flyby).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Approach {
     /// The planet.
     pub planet: Planet,
     /// Speed relative to the planet, far away, km/s.
     pub v_infinity_km_s: f64,
-    /// Approach angle, rad.
+    /// Approach angle from the planet's velocity to the incoming v-infinity, rad, positive outward.
     pub approach_rad: f64,
-    /// Crank angle, rad.
+    /// Crank angle, rad, 0 in the planet's orbit plane.
     pub crank_rad: f64,
     /// Semi-major axis a = μ/v∞² of every pass, km, counted positive.
     pub semi_major_axis_km: f64,

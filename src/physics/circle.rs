@@ -8,7 +8,7 @@ const ALIKE: f64 = 1e-12;
 /// All aim points whose outgoing direction has a given part c along the planet's motion, and so one speed and one
 /// energy round the Sun: a circle on the sphere of outgoing directions, whose stereographic image in the aim plane is
 /// `(S_y − c) u² − 2 u·t − (S_y + c) = 0` with u the aim point over a and `t = (T_y, R_y)`: a circle, or a straight line
-/// where nothing changes (c = `S_y`).
+/// where nothing changes (c = `S_y`). Own derivation: the outgoing direction of an aim point (`Aimed`) put equal to c.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SpeedCircle {
     a: f64,

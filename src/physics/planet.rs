@@ -17,6 +17,20 @@ pub enum Body {
     Neptune,
 }
 
+impl Body {
+    /// All of them, in order from the Sun.
+    pub const ALL: [Self; 8] = [
+        Self::Mercury,
+        Self::Venus,
+        Self::Earth,
+        Self::Mars,
+        Self::Jupiter,
+        Self::Saturn,
+        Self::Uranus,
+        Self::Neptune,
+    ];
+}
+
 /// What a pass inside some distance would meet. A pass goes on all the same; the page adds a caution.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Zone {

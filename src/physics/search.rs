@@ -194,7 +194,9 @@ impl Search {
             return None;
         }
         for i in 0..=180 {
-            for way in [nearer, -nearer] {
+            // Straight ahead and half a turn round both ways are one.
+            let ways = if i % 180 == 0 { 1 } else { 2 };
+            for &way in &[nearer, -nearer][..ways] {
                 let found = self.with_degrees(whole + way * f64::from(i)).reached();
                 if found.is_some() {
                     return found;

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::aim_words::aim_sentences;
 use super::aiming::Aiming;
 use crate::physics::{Free, SpeedCircle};
-use crate::scenario::Scenario;
+use crate::scenario::{Field, Scenario};
 
 /// Rays on which the aim points are listed: one a degree.
 const RAYS: u32 = 360;
@@ -62,7 +62,6 @@ pub struct CirclePart {
 impl AimSolution {
     /// The labelled values of an answer that was searched for from a scenario.
     pub fn new(scenario: &Scenario, aiming: &Aiming) -> Self {
-        use crate::scenario::Field;
         let [b_t_km, b_r_km] = aiming.flyby.aim_point_km;
         let search = aiming.search_of_answer();
         let approach = aiming.approach();

@@ -63,6 +63,8 @@ impl std::error::Error for NoAim {}
 
 /// Heights below this share of the radius count as grazing.
 const GRAZING: f64 = 1e-3;
+/// The last part of the distances searched that counts as their end.
+const END: f64 = 1e-3;
 /// How far beside the answer its certainty is judged, km.
 const OFF_KM: f64 = 100.0;
 
@@ -159,7 +161,7 @@ impl Aiming {
 
     /// Whether the answer lies as far out as passes are searched for.
     pub fn is_farthest(&self) -> bool {
-        self.flyby.encounter.periapsis_km > (1.0 - GRAZING) * self.search.farthest_km
+        self.flyby.encounter.periapsis_km > (1.0 - END) * self.search.farthest_km
     }
 
     /// Height of the answer's periapsis above the surface, km.

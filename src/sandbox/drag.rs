@@ -35,7 +35,7 @@ impl Drag {
     }
 
     /// The field and the value that a place of the picture stands for.
-    pub(super) fn wish(&self, place: DVec2, flyby: &Flyby) -> Option<(Field, f64)> {
+    pub(super) fn meant(&self, place: DVec2, flyby: &Flyby) -> Option<(Field, f64)> {
         let world = self.views.planet.world(place);
         if !world.is_finite() {
             return None;
