@@ -50,9 +50,9 @@ impl Most {
     /// What there is to be the most of.
     pub fn label(self) -> &'static str {
         match self {
-            Self::Gain => "The most gain of speed round the Sun",
-            Self::Loss => "The most loss of speed round the Sun",
-            Self::Inclination => "The most tilt of the orbit",
+            Self::Gain => "Most gain of speed",
+            Self::Loss => "Most loss of speed",
+            Self::Inclination => "Most tilt of the orbit",
         }
     }
 }

@@ -32,8 +32,9 @@ fn the_fields_set_exactly_what_they_say_and_read_it_back() {
             (-987_654.5, 0.5),
             (0.0, -3e6),
         ] {
-            page.paste_over(T, &t.to_string()).await?;
+            // In an order that leads past the centre, where there is no periapsis to aim for.
             page.paste_over(R, &r.to_string()).await?;
+            page.paste_over(T, &t.to_string()).await?;
             quantity_is(page, "planet_frame.b_t_km", t).await?;
             quantity_is(page, "planet_frame.b_r_km", r).await?;
             // Left, both read back in seven digits.
@@ -59,7 +60,8 @@ fn typed_digit_by_digit_it_is_the_library_s_aim() {
         page.ready().await?;
         let r = page.quantity("planet_frame.b_r_km").await?;
         page.retype(T, "2000000").await?;
-        let typed = [2.0, 20.0, 200.0, 2e3, 2e4, 2e5, 2e6];
+        // Nearer than 47 000 km there is no periapsis to aim for, and what is typed on the way is refused.
+        let typed = [2e5, 2e6];
         let mut native = after("aim=30", &[]);
         let mut r = r;
         for t in typed {
@@ -98,13 +100,12 @@ fn nonsense_changes_nothing_and_is_gone_when_the_field_is_left() {
 fn in_the_plane_only_the_aim_stays_in_the_plane() {
     on_our_page("", async |page| {
         page.ready().await?;
-        page.retype(R, "500000").await?;
-        let r = page.quantity("planet_frame.b_r_km").await?;
-        assert!(r.abs() < f64::MIN_POSITIVE, "{r}");
-        page.expect(&Native::at_first()).await?;
-        page.click("h1").await?;
-        page.settle().await?;
+        // There is nothing to type where only one value is allowed.
         assert_eq!(page.value_in(R).await?, "0");
+        assert_eq!(
+            page.value_of(&format!("deep('{R}')[0].disabled")).await?,
+            true
+        );
         page.paste_over(T, "-2000000").await?;
         page.expect(&after("", &[AimChange::At([-2e6, 0.0])]))
             .await?;

@@ -260,11 +260,11 @@ fn a_finger_scrolls_or_aims_but_never_both() {
 
 #[test]
 fn a_cancelled_touch_lets_go() {
-    on_our_page("", async |page| {
+    on_our_page("periapsis=9", async |page| {
         page.touch_screen(true).await?;
         page.ready().await?;
         let (corner, size) = plane(page).await?;
-        let from = pixel_of_aim("", size);
+        let from = pixel_of_aim("periapsis=9", size);
         let to = from + DVec2::new(-40.0, 0.0);
         let finger = |pixel| {
             let (x, y) = on_screen(corner, pixel);
@@ -279,7 +279,10 @@ fn a_cancelled_touch_lets_go() {
             page.cdp("Input.dispatchTouchEvent", event).await?;
             page.settle().await?;
         }
-        let native = after("", &[AimChange::Hold(from, size), AimChange::Move(to)]);
+        let native = after(
+            "periapsis=9",
+            &[AimChange::Hold(from, size), AimChange::Move(to)],
+        );
         page.expect(&native).await?;
         // The picture fits the new aim again, as it does when a link with it is opened.
         let now = page.aim_looks().await?;

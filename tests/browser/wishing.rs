@@ -201,7 +201,7 @@ fn what_cannot_be_reached_is_said_with_the_best_there_is() {
                 "v-infinity=4",
                 "leave",
                 "5",
-                ["no direction", "stays with the Sun"],
+                ["faster than 17.06 km/s", "stays with the Sun"],
             ),
             (
                 "planet=mars",
