@@ -44,7 +44,12 @@ fn a_value_that_is_not_allowed_is_answered_at_its_field() {
                 before,
                 "{typed}"
             );
-            assert_eq!(page.texts("[data-text=answer] li").await?, answer);
+            // What is answered is not what stands in the field: it is out of sight, and there is nothing to take.
+            let hidden = page.texts("[data-text=answer] li").await?;
+            assert!(hidden.iter().all(String::is_empty), "{hidden:?}");
+            let visible =
+                format!("deep('{TAKE}')[0].checkVisibility({{visibilityProperty: true}})");
+            assert_eq!(page.value_of(&visible).await?, false);
             page.expect(&Native::at_first()).await?;
             // Left, the field has the value in force again, and no message.
             page.click("h1").await?;
@@ -52,6 +57,7 @@ fn a_value_that_is_not_allowed_is_answered_at_its_field() {
             assert_eq!(page.value_in(VALUE).await?, usual);
             assert_eq!(page.text(ERROR).await?, "");
             assert_eq!(page.value_of(&invalid).await?, "false");
+            assert_eq!(page.texts("[data-text=answer] li").await?, answer);
         }
         Ok(())
     });
