@@ -91,7 +91,13 @@ impl AimPicture<'_> {
             } else {
                 String::from("answer, ") + &kilometres(km)
             };
-            self.drawing.place_near(&[inside], bold(&text), true);
+            // Above or below its mark, inside the map; a line may be broken by it.
+            let words = over(&text, Role::Ink, 0.92 * letter);
+            let half = words.half_box();
+            let middle = place.max(area.low + half).min(area.high - half);
+            let beside = [1.6, 4.4, -4.4, -1.6, 3.0, -3.0]
+                .map(|rows| middle + DVec2::new(0.0, rows * letter));
+            self.drawing.place_over(&beside, words, area);
         }
         self.line_names(named);
         let words = over("periapsis", Role::Ink, 0.92 * letter);
