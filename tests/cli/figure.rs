@@ -6,7 +6,6 @@ use std::path::Path;
 use glam::DVec2;
 use roxmltree::Document;
 use two_frames::figure::{Role, Theme, color, svg};
-use two_frames::report::MeasureWords;
 use two_frames::sandbox::{Sandbox, Sizes};
 use two_frames::scenario::PRESETS;
 
@@ -145,60 +144,6 @@ fn sizes_and_parts_outside_the_rule_are_refused_with_it() {
         assert_eq!(output.status.code(), Some(2));
         let errors = errors(&output);
         assert!(errors.contains(value) && errors.contains(rule), "{errors}");
-    }
-}
-
-#[test]
-fn an_outcome_may_be_charted_against_each_setting() {
-    for words in MeasureWords::ALL {
-        for against in ["periapsis", "approach", "v-infinity"] {
-            let more = ["--show", words.key, "--against", against];
-            let text = figure("planet=venus&v-infinity=6", "outcome", &more);
-            check_picture(&text, "640", "640");
-            assert!(text.contains(words.label), "{} {against}", words.key);
-        }
-    }
-    let usual = figure("", "outcome", &[]);
-    let spelt_out = ["--show", "speed-change", "--against", "periapsis"];
-    assert_eq!(usual, figure("", "outcome", &spelt_out));
-    assert!(usual.contains("best +11.88 km/s at 2.36 planet radii"));
-}
-
-#[test]
-fn options_that_a_part_has_no_use_for_are_refused() {
-    for (part, option, value, rule) in [
-        (
-            "record",
-            "--against",
-            "approach",
-            "goes with `--part outcome` only",
-        ),
-        (
-            "diagram",
-            "--show",
-            "turn",
-            "goes with `--part aim-plane` and `--part outcome` only",
-        ),
-        (
-            "outcome",
-            "--time",
-            "1d",
-            "goes with the pictures of one moment only",
-        ),
-    ] {
-        let refused = refusals(&run(&["figure", "", "--part", part, option, value]));
-        assert!(
-            refused.len() == 1 && refused[0].contains(option) && refused[0].contains(rule),
-            "{refused:?}"
-        );
-    }
-    for (option, rule) in [
-        ("--show", "speed-change, energy-change"),
-        ("--against", "periapsis, approach"),
-    ] {
-        let output = run(&["figure", "", "--part", "outcome", option, "height"]);
-        assert_eq!(output.status.code(), Some(2));
-        assert!(errors(&output).contains(rule), "{}", errors(&output));
     }
 }
 

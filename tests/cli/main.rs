@@ -2,6 +2,7 @@
 
 mod aim;
 mod figure;
+mod figure_aim;
 mod help;
 mod lines;
 mod looks;
